@@ -1,0 +1,161 @@
+// A design as its writer meant it: every default filled in, every length resolved, every name looked up.
+// Made by read_design() from a design file; a plain value with no behaviour of its own.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "geometry/length_text.h"
+#include "geometry/units.h"
+
+namespace models {
+
+using geometry::Angle;
+using geometry::Length;
+using geometry::Units;
+
+// The four walls, named as one faces the front from outside. Front stands at y = 0, left at x = 0.
+enum class Side { front, right, back, left };
+
+// Lumber as it is bought or ripped. `thickness` is the lesser size, as dressed.
+struct Lumber {
+  std::string name;
+  Length thickness;
+  Length width;
+};
+// Plywood, boards in sheets, roofing in sheets.
+struct Sheet {
+  std::string name;
+  Length thickness;
+  Length width;   // of a whole sheet, across the grain
+  Length length;  // of a whole sheet, along the grain
+};
+
+enum class BodySize { bantam, medium, large };
+struct Flock {
+  int birds = 0;    // now
+  int planned = 0;  // to come, on top of `birds`
+  BodySize size = BodySize::medium;
+};
+
+// Which walls' frames run to the corners; the other two stand between them.
+enum class Corners { front_and_back_run, left_and_right_run };
+
+struct House {
+  Length width;        // x, outside of the frames
+  Length depth;        // y, outside of the frames
+  Length wall_height;  // z, from the ground to the top of the top rails
+  Lumber framing;      // posts and rails; laid with its width in the plane of the wall
+  Corners corners = Corners::front_and_back_run;
+  Length post_spacing;  // greatest distance between posts, centre to centre
+};
+
+enum class Edge { left, right, top, bottom };
+enum class Swing { outward, inward };
+enum class DoorKind { hinged, sliding };
+
+// A leaf that closes an opening. Hinged leaves stand inside the opening, their outer face level with the
+// cladding's; sliding leaves hang outside the cladding and lap over it.
+struct Door {
+  DoorKind kind = DoorKind::hinged;
+  Edge edge = Edge::left;          // hinged: where the hinges are; sliding: the way it opens (left or right)
+  Swing swing = Swing::outward;    // hinged only
+  Angle opens = geometry::degrees(110);  // hinged only: how far it is meant to open
+  Length reveal;                   // gap all round; for a slider, between leaf and wall and between leaf and rails
+  Length lap;                      // sliding only: how far the leaf covers the wall beside the opening
+  Lumber frame;                    // stiles and rails of the leaf
+  Lumber slats;                    // cladding of the leaf
+};
+
+enum class OpeningKind { door, nest_door };
+
+struct Opening {
+  OpeningKind kind = OpeningKind::door;
+  std::string name;  // unique in the design; "front door"
+  int line = 0;      // where the design file says so
+  Length left;       // from the left end of the wall's frame, seen from outside, to the opening
+  Length bottom;     // from the ground to the opening
+  Length width;
+  Length height;
+  Door door;
+};
+
+enum class Run { upright, level };
+struct Cladding {
+  Lumber slats;
+  Run run = Run::upright;
+  Length gap;  // between slats
+};
+
+struct Wall {
+  Side side = Side::front;
+  Cladding cladding;
+  std::vector<Opening> openings;  // by `left`
+};
+
+enum class RidgeRuns { front_to_back, left_to_right };  // along y, along x
+
+
+// A gable roof of notched trusses.
+struct Roof {
+  Angle pitch;
+  double rise_in_12 = 0;  // the pitch as rise in 12, for printing
+  RidgeRuns ridge_runs = RidgeRuns::front_to_back;
+  Length eave_overhang;   // level distance from the rail's outer face to the tail
+  Length gable_overhang;  // from the end truss's outer face to the end of the cover
+  Lumber rafters;
+  Lumber ridge;
+  Length spacing;                  // greatest distance between trusses, centre to centre
+  std::optional<Length> seat;      // level length of the notch's seat; the whole rail when not given
+  std::optional<Lumber> tie;       // collar tie
+  Length tie_height;               // from the top of the rails to the underside of the tie
+  std::optional<Sheet> gussets;    // plates on both faces where the rafters meet
+  std::optional<Lumber> boards;    // cover: boards along the ridge's direction, or
+  std::optional<Sheet> sheets;     // sheets; exactly one of the two is given
+};
+
+// A row of boxes inside, against one wall, on ledges.
+struct Nests {
+  Side wall = Side::back;
+  int line = 0;
+  int count = 0;
+  Length left;      // from the left end of the wall's frame, seen from outside, to the outside of the row
+  Length bottom;    // from the ground to the top of the nests' floor
+  Length width;     // clear, of one box, along the wall
+  Length depth;     // clear, from the back of the box to the lip
+  Length height;    // clear, from the floor to the lid
+  Length lip;       // height of the board that holds the litter in, above the floor
+  Sheet panel;      // floor, dividers, lid
+  Lumber ledges;    // what the floor rests on
+  Lumber lip_board;
+};
+
+// Bars for the birds to sleep on, running between two facing walls.
+struct Roosts {
+  int line = 0;
+  int count = 0;
+  bool along_x = true;       // bars run left to right, else front to back
+  Length first;              // first bar's centre: distance from the inside of the back wall's frame (along_x) or
+                             // of the right wall's frame
+  Length spacing;            // between bars, centre to centre, level
+  Length height;             // from the ground to the top of the first bar
+  Length step;               // each further bar stands lower by this
+  Lumber bars;
+  Length rounding;           // radius of the bars' long edges
+  Lumber ledges;             // what the bars' ends rest on
+};
+
+struct Design {
+  std::string name;
+  std::string file;  // as given on the command line
+  Units units = Units::mm;
+  Flock flock;
+  House house;
+  std::vector<Wall> walls;  // always four, in the order of Side
+  Roof roof;
+  std::optional<Nests> nests;
+  std::optional<Roosts> roosts;
+};
+
+}  // namespace models

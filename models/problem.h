@@ -1,0 +1,19 @@
+// What is wrong with a design file. All of a file's problems are reported in one run.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace models {
+
+// Printed as  FILE:LINE: ELEMENT-PATH: MESSAGE
+struct Problem {
+  std::string file;
+  int line = 0;         // 0 when the file as a whole is meant
+  std::string element;  // path from the root: "coop/roof/@pitch"
+  std::string message;  // what was found, what was expected, the nearest valid choice
+};
+
+[[nodiscard]] std::string print(const Problem& problem);
+
+}  // namespace models
