@@ -25,8 +25,8 @@ class WriteError : public std::runtime_error {
   using std::runtime_error::runtime_error;
 };
 
-// One row: what `--only` calls it, what it writes, and the function that writes it under the pack's folder `out`,
-// which exists. Throws WriteError.
+// One row: what `--only` calls it, what it writes, and the function that writes it under the pack's folder
+// `out`, which exists. Throws WriteError.
 struct Writer {
   std::string_view name;
   std::string_view writes;
@@ -37,8 +37,8 @@ struct Writer {
 // Writes a whole file: to a neighbour first, renamed into place when complete. Throws WriteError.
 void write_file(const std::filesystem::path& path, std::string_view bytes);
 
-// A number for a file: shortest text that reads back to the value rounded to `decimals`, "." as the point in every
-// locale, never "-0".
+// A number for a file: shortest text that reads back to the value rounded to `decimals`, "." as the point in
+// every locale, never "-0".
 [[nodiscard]] std::string number(double value, int decimals);
 
 }  // namespace exporters

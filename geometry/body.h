@@ -1,5 +1,6 @@
-// What a part is, before it is a solid: the flat outline it is cut to, its thickness, and what else a saw or drill
-// does to it. Everything that is drawn, listed, weighed, checked or exported is derived from this one description.
+// What a part is, before it is a solid: the flat outline it is cut to, its thickness, and what else a saw or
+// drill does to it. Everything that is drawn, listed, weighed, checked or exported is derived from this one
+// description.
 #pragma once
 
 #include <vector>
@@ -21,7 +22,8 @@ struct Bore {
   Length diameter;
 };
 
-// Local axes: x along the grain, y across it, z through the thickness. The blank stands in z from 0 to thickness.
+// Local axes: x along the grain, y across it, z through the thickness. The blank stands in z from 0 to
+// thickness.
 struct Body {
   Outline outline;
   Length thickness;
@@ -35,8 +37,8 @@ struct Body {
 // The box of the blank before bevels and bores.
 [[nodiscard]] Box blank(const Body& body);
 
-// Whether the two are the same piece of wood, turned over or end for end; then `turned` takes a's coordinates to
-// b's. Mirror images that no turning brings together are different pieces.
+// Whether the two are the same piece of wood, turned over or end for end; then `turned` takes a's coordinates
+// to b's. Mirror images that no turning brings together are different pieces.
 struct Congruence {
   bool congruent = false;
   Placement turned;  // b == turned(a)

@@ -11,16 +11,16 @@ namespace geometry {
 
 enum class Units { in, mm };
 
-// How a length is printed. Inches: feet and inches in lowest terms, to 1/`denominator` (a power of two), as in
-// 3'-4 1/2"; a half or more of the last step goes up. Millimetres: to the nearest half.
+// How a length is printed. Inches: feet and inches in lowest terms, to 1/`denominator` (a power of two), as
+// in 3'-4 1/2"; a half or more of the last step goes up. Millimetres: to the nearest half.
 struct LengthStyle {
   Units units = Units::mm;
   int denominator = 16;
 };
 
-// Reads `38`, `38mm`, `12.5 cm`, `1.2m`, `40 1/2"`, `40-1/2in`, `3ft 4-1/2in`, `5'`, `3'-4 1/2"`. A bare number is
-// in `units`. The value is exact to the nearest nanometre before it becomes a double of millimetres. The error is
-// one sentence that says what was expected.
+// Reads `38`, `38mm`, `12.5 cm`, `1.2m`, `40 1/2"`, `40-1/2in`, `3ft 4-1/2in`, `5'`, `3'-4 1/2"`. A bare
+// number is in `units`. The value is exact to the nearest nanometre before it becomes a double of
+// millimetres. The error is one sentence that says what was expected.
 [[nodiscard]] std::variant<Length, std::string> read_length(std::string_view text, Units units);
 
 [[nodiscard]] std::string print_length(Length length, LengthStyle style);

@@ -9,7 +9,8 @@
 
 namespace geometry {
 
-// A closed surface. Triangles index `points`, counter-clockwise as seen from outside; neighbours share points.
+// A closed surface. Triangles index `points`, counter-clockwise as seen from outside; neighbours share
+// points.
 struct Mesh {
   std::vector<Vec3> points;
   std::vector<std::array<std::uint32_t, 3>> triangles;

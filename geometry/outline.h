@@ -34,8 +34,8 @@ struct Outline {
 // A flat area that may fall into several pieces.
 using Region = std::vector<Outline>;
 
-// Set operations on regions. Coordinates are snapped to one nanometre, so results are exact to 1e-6 mm; they come
-// back cleaned and in a fixed order (by lowest point, left to right).
+// Set operations on regions. Coordinates are snapped to one nanometre, so results are exact to 1e-6 mm; they
+// come back cleaned and in a fixed order (by lowest point, left to right).
 [[nodiscard]] Region intersection(const Region& a, const Region& b);
 [[nodiscard]] Region difference(const Region& a, const Region& b);
 [[nodiscard]] Region united(const Region& a, const Region& b);

@@ -6,8 +6,8 @@
 
 namespace geometry {
 
-// Maps local coordinates to the parent's. x, y and z are the images of the local axes: unit vectors, square to
-// each other, right-handed.
+// Maps local coordinates to the parent's. x, y and z are the images of the local axes: unit vectors, square
+// to each other, right-handed.
 struct Placement {
   Vec3 origin{0, 0, 0};
   Vec3 x{1, 0, 0};
@@ -27,10 +27,13 @@ struct Placement {
           outer.direction(inner.z)};
 }
 [[nodiscard]] constexpr Placement inverse(const Placement& p) {
-  return {p.inverse_direction(-p.origin), {p.x.x, p.y.x, p.z.x}, {p.x.y, p.y.y, p.z.y}, {p.x.z, p.y.z, p.z.z}};
+  return {
+      p.inverse_direction(-p.origin), {p.x.x, p.y.x, p.z.x}, {p.x.y, p.y.y, p.z.y}, {p.x.z, p.y.z, p.z.z}};
 }
 // The placement with the given origin, x axis and y axis (both unit, square to each other).
-[[nodiscard]] constexpr Placement placement(Vec3 origin, Vec3 x, Vec3 y) { return {origin, x, y, cross(x, y)}; }
+[[nodiscard]] constexpr Placement placement(Vec3 origin, Vec3 x, Vec3 y) {
+  return {origin, x, y, cross(x, y)};
+}
 // Shifts only.
 [[nodiscard]] constexpr Placement shift(Vec3 by) { return {by, {1, 0, 0}, {0, 1, 0}, {0, 0, 1}}; }
 

@@ -52,8 +52,8 @@ struct Overlap {
 };
 [[nodiscard]] Overlap overlap(const Solid& a, const Solid& b);
 
-// All the space that the solid passes through while it turns about the axis from 0 to `angle` (0 < angle <= 180
-// degrees), or moves along `by`. Exact for plane-faced convex solids.
+// All the space that the solid passes through while it turns about the axis from 0 to `angle` (0 < angle <=
+// 180 degrees), or moves along `by`. Exact for plane-faced convex solids.
 [[nodiscard]] Solid swept(const Solid& solid, const Axis& axis, Angle angle);
 [[nodiscard]] Solid swept(const Solid& solid, Vec3 by);
 

@@ -3,12 +3,12 @@
 
 namespace geometry {
 
-// Two coordinates closer than this are the same place (mm). Placements are composed from exact sizes, so what is
-// meant to touch agrees to about 1e-10 mm; a real gap is never this small.
+// Two coordinates closer than this are the same place (mm). Placements are composed from exact sizes, so what
+// is meant to touch agrees to about 1e-10 mm; a real gap is never this small.
 inline constexpr double same_place = 1e-6;
 
-// Bodies whose outlines agree to this (mm) are congruent and cut as one mark. A thousandth of a millimetre is far
-// below what any saw in a home workshop holds, far above rounding.
+// Bodies whose outlines agree to this (mm) are congruent and cut as one mark. A thousandth of a millimetre is
+// far below what any saw in a home workshop holds, far above rounding.
 inline constexpr double same_shape = 1e-3;
 
 // Parts that reach into each other by no more than this (mm) are in contact, not overlapping.

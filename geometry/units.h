@@ -1,7 +1,7 @@
 // Lengths, angles, areas and volumes as types of their own, so that an inch is never taken for a millimetre.
 //
-// A Length is a double of millimetres. Inches convert by exactly 25.4 (ISO 31-1; the international inch), so a
-// sixteenth of an inch is within 1e-13 mm of its exact value. Angles are radians inside.
+// A Length is a double of millimetres. Inches convert by exactly 25.4 (ISO 31-1; the international inch), so
+// a sixteenth of an inch is within 1e-13 mm of its exact value. Angles are radians inside.
 #pragma once
 
 #include <cmath>

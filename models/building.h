@@ -27,14 +27,14 @@ struct Material {
 
 // One shape of part. All parts with this mark are congruent and share its body and solid.
 struct Mark {
-  std::string label;      // short, unique: "F3"
+  std::string label;  // short, unique: "F3"
   Material material;
   Group group = Group::frame;  // of its first part
   std::string name;            // of its first part
-  Body body;                   // local: x along the grain from 0, y across from 0, z through the thickness from 0
-  geometry::Solid solid;       // of body
+  Body body;              // local: x along the grain from 0, y across from 0, z through the thickness from 0
+  geometry::Solid solid;  // of body
   std::vector<geometry::ConvexPiece> pieces;  // of body
-  int count = 0;               // how many parts carry it
+  int count = 0;                              // how many parts carry it
 };
 
 struct Part {
@@ -54,30 +54,32 @@ struct Assembly {
 
 // A leaf that moves: closed as its parts are placed.
 struct Mover {
-  std::string name;                // the opening's: "front door"
+  std::string name;  // the opening's: "front door"
   DoorKind kind = DoorKind::hinged;
   OpeningKind closes = OpeningKind::door;
   Side wall = Side::front;
   int line = 0;                    // of the opening, in the design file
   std::vector<std::size_t> parts;  // of the leaf
-  std::vector<std::size_t> ignored;  // parts that touch the leaf by design (guides), left out of its clearance
-  geometry::Axis axis;             // hinged: turns from 0 to `opens`, right-handed about this
+  std::vector<std::size_t>
+      ignored;          // parts that touch the leaf by design (guides), left out of its clearance
+  geometry::Axis axis;  // hinged: turns from 0 to `opens`, right-handed about this
   Angle opens;
-  Vec3 travel;                     // sliding: moves by up to this
-  Length reveal;                   // asked
+  Vec3 travel;    // sliding: moves by up to this
+  Length reveal;  // asked
 };
 
-// A flat frame that gets a sheet of its own: a wall, the truss, a leaf. `plane` takes sheet coordinates (x right,
-// y up as one faces it from outside, z towards the viewer) to the house's; its origin is the frame's lower left.
+// A flat frame that gets a sheet of its own: a wall, the truss, a leaf. `plane` takes sheet coordinates (x
+// right, y up as one faces it from outside, z towards the viewer) to the house's; its origin is the frame's
+// lower left.
 struct FrameView {
-  std::string name;                 // "front wall frame"
-  std::string kind;                 // "wall", "truss", "leaf"
+  std::string name;  // "front wall frame"
+  std::string kind;  // "wall", "truss", "leaf"
   Placement plane;
-  Length width, height;             // overall
-  std::vector<std::size_t> parts;   // members, in marking order
+  Length width, height;            // overall
+  std::vector<std::size_t> parts;  // members, in marking order
   struct Hole {
     std::string name;
-    geometry::Vec2 low, high;       // clear opening, in the plane
+    geometry::Vec2 low, high;  // clear opening, in the plane
   };
   std::vector<Hole> openings;
 };

@@ -59,13 +59,13 @@ enum class DoorKind { hinged, sliding };
 // cladding's; sliding leaves hang outside the cladding and lap over it.
 struct Door {
   DoorKind kind = DoorKind::hinged;
-  Edge edge = Edge::left;          // hinged: where the hinges are; sliding: the way it opens (left or right)
-  Swing swing = Swing::outward;    // hinged only
+  Edge edge = Edge::left;        // hinged: where the hinges are; sliding: the way it opens (left or right)
+  Swing swing = Swing::outward;  // hinged only
   Angle opens = geometry::degrees(110);  // hinged only: how far it is meant to open
-  Length reveal;                   // gap all round; for a slider, between leaf and wall and between leaf and rails
-  Length lap;                      // sliding only: how far the leaf covers the wall beside the opening
-  Lumber frame;                    // stiles and rails of the leaf
-  Lumber slats;                    // cladding of the leaf
+  Length reveal;  // gap all round; for a slider, between leaf and wall and between leaf and rails
+  Length lap;     // sliding only: how far the leaf covers the wall beside the opening
+  Lumber frame;   // stiles and rails of the leaf
+  Lumber slats;   // cladding of the leaf
 };
 
 enum class OpeningKind { door, nest_door };
@@ -96,7 +96,6 @@ struct Wall {
 
 enum class RidgeRuns { front_to_back, left_to_right };  // along y, along x
 
-
 // A gable roof of notched trusses.
 struct Roof {
   Angle pitch;
@@ -106,13 +105,13 @@ struct Roof {
   Length gable_overhang;  // from the end truss's outer face to the end of the cover
   Lumber rafters;
   Lumber ridge;
-  Length spacing;                  // greatest distance between trusses, centre to centre
-  std::optional<Length> seat;      // level length of the notch's seat; the whole rail when not given
-  std::optional<Lumber> tie;       // collar tie
-  Length tie_height;               // from the top of the rails to the underside of the tie
-  std::optional<Sheet> gussets;    // plates on both faces where the rafters meet
-  std::optional<Lumber> boards;    // cover: boards along the ridge's direction, or
-  std::optional<Sheet> sheets;     // sheets; exactly one of the two is given
+  Length spacing;                // greatest distance between trusses, centre to centre
+  std::optional<Length> seat;    // level length of the notch's seat; the whole rail when not given
+  std::optional<Lumber> tie;     // collar tie
+  Length tie_height;             // from the top of the rails to the underside of the tie
+  std::optional<Sheet> gussets;  // plates on both faces where the rafters meet
+  std::optional<Lumber> boards;  // cover: boards along the ridge's direction, or
+  std::optional<Sheet> sheets;   // sheets; exactly one of the two is given
 };
 
 // A row of boxes inside, against one wall, on ledges.
@@ -120,14 +119,14 @@ struct Nests {
   Side wall = Side::back;
   int line = 0;
   int count = 0;
-  Length left;      // from the left end of the wall's frame, seen from outside, to the outside of the row
-  Length bottom;    // from the ground to the top of the nests' floor
-  Length width;     // clear, of one box, along the wall
-  Length depth;     // clear, from the back of the box to the lip
-  Length height;    // clear, from the floor to the lid
-  Length lip;       // height of the board that holds the litter in, above the floor
-  Sheet panel;      // floor, dividers, lid
-  Lumber ledges;    // what the floor rests on
+  Length left;    // from the left end of the wall's frame, seen from outside, to the outside of the row
+  Length bottom;  // from the ground to the top of the nests' floor
+  Length width;   // clear, of one box, along the wall
+  Length depth;   // clear, from the back of the box to the lip
+  Length height;  // clear, from the floor to the lid
+  Length lip;     // height of the board that holds the litter in, above the floor
+  Sheet panel;    // floor, dividers, lid
+  Lumber ledges;  // what the floor rests on
   Lumber lip_board;
 };
 
@@ -135,15 +134,15 @@ struct Nests {
 struct Roosts {
   int line = 0;
   int count = 0;
-  bool along_x = true;       // bars run left to right, else front to back
-  Length first;              // first bar's centre: distance from the inside of the back wall's frame (along_x) or
-                             // of the right wall's frame
-  Length spacing;            // between bars, centre to centre, level
-  Length height;             // from the ground to the top of the first bar
-  Length step;               // each further bar stands lower by this
+  bool along_x = true;  // bars run left to right, else front to back
+  Length first;         // first bar's centre: distance from the inside of the back wall's frame (along_x) or
+                        // of the right wall's frame
+  Length spacing;       // between bars, centre to centre, level
+  Length height;        // from the ground to the top of the first bar
+  Length step;          // each further bar stands lower by this
   Lumber bars;
-  Length rounding;           // radius of the bars' long edges
-  Lumber ledges;             // what the bars' ends rest on
+  Length rounding;  // radius of the bars' long edges
+  Lumber ledges;    // what the bars' ends rest on
 };
 
 struct Design {

@@ -16,8 +16,8 @@ struct ReadResult {
   std::vector<Problem> remarks;   // worth a word on standard error, none of them fatal
 };
 
-// One value of the design file replaced before it is read: `path` names an element or attribute as XPath does,
-// without its leading root ("roof/@pitch", "wall[2]/door/@left").
+// One value of the design file replaced before it is read: `path` names an element or attribute as XPath
+// does, without its leading root ("roof/@pitch", "wall[2]/door/@left").
 struct Override {
   std::string path;
   std::string value;
