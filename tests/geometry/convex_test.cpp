@@ -321,8 +321,8 @@ TEST(Clearance, DistanceOfRandomPairsIsTheKernels) {
   for (const Body& body_a : bodies)
     for (const Body& body_b : bodies) {
       const Solid solid_a = make_solid(body_a), solid_b = make_solid(body_b);
-      for (int round = 0; round < 8; ++round) {
-        const double reach = round % 2 == 0 ? 500 : 120;
+      for (int round = 0; round < 10; ++round) {
+        const double reach = round % 2 == 0 ? 400 : 60;
         const Placement a = random_placement(random, reach), b = random_placement(random, reach);
         const double ours = least(convex_pieces(body_a), a, convex_pieces(body_b), b);
         const double kernels = distance(placed(solid_a, a), placed(solid_b, b)).mm();
