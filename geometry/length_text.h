@@ -12,7 +12,8 @@ namespace geometry {
 enum class Units { in, mm };
 
 // How a length is printed. Inches: feet and inches in lowest terms, to 1/`denominator` (a power of two), as
-// in 3'-4 1/2"; a half or more of the last step goes up. Millimetres: to the nearest half.
+// in 3'-4 1/2"; a half or more of the last step goes up. Millimetres: to the nearest half, without a
+// unit: 38.5.
 struct LengthStyle {
   Units units = Units::mm;
   int denominator = 16;
@@ -20,7 +21,8 @@ struct LengthStyle {
 
 // Reads `38`, `38mm`, `12.5 cm`, `1.2m`, `40 1/2"`, `40-1/2in`, `3ft 4-1/2in`, `5'`, `3'-4 1/2"`. A bare
 // number is in `units`. The value is exact to the nearest nanometre before it becomes a double of
-// millimetres. The error is one sentence that says what was expected.
+// millimetres. A leading minus is read. Nothing over a kilometre is. Decimals stand after a point, whatever
+// the locale. The error is one sentence that says what was expected, without the text itself.
 [[nodiscard]] std::variant<Length, std::string> read_length(std::string_view text, Units units);
 
 [[nodiscard]] std::string print_length(Length length, LengthStyle style);
