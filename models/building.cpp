@@ -4,14 +4,22 @@ namespace models {
 
 std::string_view name(Group group) {
   switch (group) {
-    case Group::frame: return "frame";
-    case Group::roof: return "roof";
-    case Group::cover: return "cover";
-    case Group::cladding: return "cladding";
-    case Group::door: return "door";
-    case Group::nest: return "nest";
-    case Group::roost: return "roost";
-    case Group::hardware: return "hardware";
+    case Group::frame:
+      return "frame";
+    case Group::roof:
+      return "roof";
+    case Group::cover:
+      return "cover";
+    case Group::cladding:
+      return "cladding";
+    case Group::door:
+      return "door";
+    case Group::nest:
+      return "nest";
+    case Group::roost:
+      return "roost";
+    case Group::hardware:
+      return "hardware";
   }
   return "";
 }

@@ -20,10 +20,13 @@ using geometry::Vec3;
 enum class Group { frame, roof, cover, cladding, door, nest, roost, hardware };
 [[nodiscard]] std::string_view name(Group group);
 
-// What a part is cut from, and how its name is printed.
+// What a part is cut from: lumber or a sheet of the design's stock. The part's own section is its body's:
+// where it is less than the stock's, the part is ripped.
 struct Material {
+  enum class Form { stick, sheet };
   std::string stock;  // "2x2", "1/2 plywood"
-  enum class Form { stick, sheet } form = Form::stick;
+  Form form = Form::stick;
+  bool operator==(const Material&) const = default;
 };
 
 // One shape of part. All parts with this mark are congruent and share its body and solid.

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "geometry/length_text.h"
@@ -17,6 +18,7 @@ using geometry::Units;
 
 // The four walls, named as one faces the front from outside. Front stands at y = 0, left at x = 0.
 enum class Side { front, right, back, left };
+[[nodiscard]] std::string_view name(Side side);
 
 // Lumber as it is bought or ripped. `thickness` is the lesser size, as dressed.
 struct Lumber {
@@ -74,7 +76,7 @@ struct Opening {
   OpeningKind kind = OpeningKind::door;
   std::string name;  // unique in the design; "front door"
   int line = 0;      // where the design file says so
-  Length left;       // from the left end of the wall's frame, seen from outside, to the opening
+  Length left;       // from the house's corner at the wall's left, seen from outside, to the opening
   Length bottom;     // from the ground to the opening
   Length width;
   Length height;
@@ -98,6 +100,7 @@ enum class RidgeRuns { front_to_back, left_to_right };  // along y, along x
 
 // A gable roof of notched trusses.
 struct Roof {
+  int line = 0;
   Angle pitch;
   double rise_in_12 = 0;  // the pitch as rise in 12, for printing
   RidgeRuns ridge_runs = RidgeRuns::front_to_back;
@@ -119,7 +122,7 @@ struct Nests {
   Side wall = Side::back;
   int line = 0;
   int count = 0;
-  Length left;    // from the left end of the wall's frame, seen from outside, to the outside of the row
+  Length left;    // from the house's corner at the wall's left, seen from outside, to the outside of the row
   Length bottom;  // from the ground to the top of the nests' floor
   Length width;   // clear, of one box, along the wall
   Length depth;   // clear, from the back of the box to the lip
