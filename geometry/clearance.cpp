@@ -194,7 +194,8 @@ Clearance clearance(const ConvexPiece& a, const ConvexPiece& b) {
   const Separation apart = separation(a, edges_a, b, edges_b);
   if (apart.gap > rounding) {
     const Nearest nearest = nearest_points(a, edges_a, b, edges_b, apart);
-    return {std::sqrt(nearest.squared), nearest.on_a, nearest.on_b};
+    const double distance = std::sqrt(nearest.squared);
+    return {distance, nearest.on_a, nearest.on_b, (nearest.on_b - nearest.on_a) / distance};
   }
   std::vector<Vec3> corners;
   add_common(a, edges_a, b, corners);
@@ -203,7 +204,7 @@ Clearance clearance(const ConvexPiece& a, const ConvexPiece& b) {
   Vec3 sum;
   for (const Vec3 corner : corners) sum = sum + corner;
   const Vec3 place = sum / static_cast<double>(corners.size());
-  return {apart.gap, place, place};
+  return {apart.gap, place, place, apart.axis};
 }
 
 }  // namespace geometry

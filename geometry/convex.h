@@ -32,6 +32,8 @@ struct Clearance {
   double distance = 0;
   // The points nearest to each other when apart; when not, a point of each at the place of contact.
   Vec3 on_a, on_b;
+  // Unit, from a to b: along it the two are apart by just `distance` (overlap by just its negative).
+  Vec3 direction;
 };
 [[nodiscard]] Clearance clearance(const ConvexPiece& a, const ConvexPiece& b);
 
