@@ -1,0 +1,66 @@
+#include "models/checks.h"
+
+#include <charconv>
+#include <cmath>
+
+namespace models {
+
+const std::vector<Check>& checks() {
+  static const std::vector<Check> table{
+      {"fit.overlap", "no two parts take up the same space", "geometry", find_overlaps},
+      {"fit.reveal", "a closed leaf keeps its reveal from everything beside it", "common practice",
+       find_narrow_reveals},
+      {"motion.swing", "a hinged leaf turns through its whole range with half its reveal left everywhere",
+       "common practice", find_blocked_swings},
+      {"motion.slide", "a sliding leaf runs its whole travel with half its reveal left everywhere",
+       "common practice", find_blocked_slides},
+      {"slider.on-wall", "a sliding leaf and its guides stay within their wall", "common practice",
+       find_sliders_off_wall},
+      {"opening.free", "nothing stands in a door's opening or just behind it", "common practice",
+       find_obstructed_openings},
+  };
+  return table;
+}
+
+std::vector<Finding> check(const Design& design, const Building& building) {
+  const Scene standing = scene(building);
+  std::vector<Finding> all;
+  for (const Check& row : checks())
+    for (Finding& finding : row.find({design, building, standing})) {
+      finding.rule = row.rule;
+      finding.source = row.source;
+      all.push_back(std::move(finding));
+    }
+  return all;
+}
+
+std::string called(const Building& building, std::size_t part) {
+  return building.parts[part].name + " " + building.mark_of(part).label;
+}
+
+std::string printed(const Design& design, Length length) {
+  return geometry::print_length(length, {design.units, 16}) + (design.units == Units::mm ? " mm" : "");
+}
+
+namespace {
+
+std::string decimals(double value, double steps_in_one, const char* unit) {
+  char text[40];
+  const auto end =
+      std::to_chars(text, text + sizeof text, std::round(value * steps_in_one) / steps_in_one + 0.0).ptr;
+  return std::string(text, end) + unit;
+}
+
+}  // namespace
+
+std::string printed(const Design& design, geometry::Volume volume) {
+  const double in3 = geometry::inches(1).mm() * geometry::inches(1).mm() * geometry::inches(1).mm();
+  return design.units == Units::mm ? decimals(volume.mm3 / 1000, 10, " cm3")
+                                   : decimals(volume.mm3 / in3, 100, " in3");
+}
+
+std::string printed_fine(const Design& design, Length length) {
+  return design.units == Units::mm ? decimals(length.mm(), 10, " mm") : decimals(length.inches(), 100, " in");
+}
+
+}  // namespace models

@@ -1,0 +1,49 @@
+// The table of checks: each a rule that the building is held against.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "models/building.h"
+#include "models/finding.h"
+#include "models/scene.h"
+
+namespace models {
+
+// What a check looks at.
+struct Subject {
+  const Design& design;
+  const Building& building;
+  const Scene& scene;
+};
+
+// One row. `find` fills in everything of a finding but rule and source.
+struct Check {
+  std::string_view rule;
+  std::string_view asks;
+  std::string_view source;
+  std::vector<Finding> (*find)(const Subject& subject);
+};
+[[nodiscard]] const std::vector<Check>& checks();
+
+// Every check's findings, in the order of the table.
+[[nodiscard]] std::vector<Finding> check(const Design& design, const Building& building);
+
+// The checks' own functions.
+[[nodiscard]] std::vector<Finding> find_overlaps(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_narrow_reveals(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_blocked_swings(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_blocked_slides(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_sliders_off_wall(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_obstructed_openings(const Subject& subject);
+
+// "post F3": how findings speak of a part.
+[[nodiscard]] std::string called(const Building& building, std::size_t part);
+// A length as the design's reader wants it.
+[[nodiscard]] std::string printed(const Design& design, Length length);
+// Cubic centimetres to a tenth or cubic inches to a hundredth.
+[[nodiscard]] std::string printed(const Design& design, geometry::Volume volume);
+// A small gap or depth, finer than carpentry's sixteenths: millimetres to a tenth, or inches to a hundredth.
+[[nodiscard]] std::string printed_fine(const Design& design, Length length);
+
+}  // namespace models

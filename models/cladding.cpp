@@ -1,0 +1,173 @@
+#include "models/cladding.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/tolerance.h"
+#include "models/practice.h"
+#include "models/roof_shape.h"
+#include "models/wall_plane.h"
+
+namespace models {
+namespace {
+
+using geometry::Outline;
+using geometry::rectangle;
+using geometry::Region;
+using geometry::same_place;
+using geometry::Vec2;
+
+struct Column {
+  double from, to;
+  bool over_opening;
+};
+
+// The area's width split at the openings' edges. A column that an opening stands in keeps a gap from its
+// neighbours.
+std::vector<Column> columns(double from, double to, const std::vector<Outline>& openings, double gap) {
+  std::vector<double> edges{from, to};
+  for (const Outline& o : openings)
+    for (const double x : {low(o).x, high(o).x})
+      if (x > from + same_place && x < to - same_place) edges.push_back(x);
+  std::sort(edges.begin(), edges.end());
+  edges.erase(std::unique(edges.begin(), edges.end(), [](double a, double b) { return b - a < same_place; }),
+              edges.end());
+  std::vector<Column> result;
+  for (std::size_t i = 0; i + 1 < edges.size(); ++i) {
+    const double middle = (edges[i] + edges[i + 1]) / 2;
+    const bool open = std::any_of(openings.begin(), openings.end(),
+                                  [&](const Outline& o) { return low(o).x < middle && middle < high(o).x; });
+    Column column{edges[i], edges[i + 1], open};
+    if (open && i > 0) column.from += gap;
+    if (open && i + 2 < edges.size() && column.to - gap > column.from) column.to -= gap;
+    result.push_back(column);
+  }
+  return result;
+}
+
+void add_pieces(std::vector<Slat>& slats, const Region& area, const Outline& strip, Run run) {
+  for (Outline& piece : geometry::intersection(area, {strip}))
+    if (geometry::area(piece).mm2 > 1) slats.push_back({std::move(piece), run});
+}
+
+void add_level(std::vector<Slat>& slats, const Region& area, Vec2 from, Vec2 to, const Cladding& cladding) {
+  for (const Strip& s : balanced_strips(from.y, to.y, cladding.slats.width.mm(), cladding.gap.mm()))
+    add_pieces(slats, area, rectangle({from.x, s.from}, {to.x, s.to}), Run::level);
+}
+
+void add_upright(std::vector<Slat>& slats, const Region& area, Vec2 from, Vec2 to, const Cladding& cladding) {
+  for (const Strip& s : balanced_strips(from.x, to.x, cladding.slats.width.mm(), cladding.gap.mm()))
+    add_pieces(slats, area, rectangle({s.from, from.y}, {s.to, to.y}), Run::upright);
+}
+
+}  // namespace
+
+std::vector<Strip> balanced_strips(double from, double to, double width, double gap) {
+  const double total = to - from;
+  const int count = std::max(1, static_cast<int>(std::ceil((total + gap) / (width + gap) - 1e-9)));
+  if (count == 1) return {{from, to}};
+  const double end = (total - (count - 2) * width - (count - 1) * gap) / 2;
+  std::vector<Strip> strips{{from, from + end}};
+  for (int i = 0; i < count - 2; ++i) {
+    const double start = from + end + gap + i * (width + gap);
+    strips.push_back({start, start + width});
+  }
+  strips.push_back({to - end, to});
+  return strips;
+}
+
+std::vector<Slat> slats_over(const Region& area, const std::vector<Outline>& openings,
+                             const Cladding& cladding) {
+  if (area.empty()) return {};
+  Vec2 from = low(area.front()), to = high(area.front());
+  for (const Outline& o : area) {
+    from = {std::min(from.x, low(o).x), std::min(from.y, low(o).y)};
+    to = {std::max(to.x, high(o).x), std::max(to.y, high(o).y)};
+  }
+  const Region covered = geometry::difference(area, openings);
+  std::vector<Slat> slats;
+  if (cladding.run == Run::level) {
+    add_level(slats, covered, from, to, cladding);
+    return slats;
+  }
+  for (const Column& column : columns(from.x, to.x, openings, cladding.gap.mm())) {
+    const Outline strip = rectangle({column.from, from.y}, {column.to, to.y});
+    for (const Outline& piece : geometry::intersection(covered, {strip})) {
+      if (column.over_opening && high(piece).y - low(piece).y <= cladding.slats.width.mm() + same_place)
+        slats.push_back({piece, Run::level});
+      else
+        add_upright(slats, {piece}, {column.from, from.y}, {column.to, to.y}, cladding);
+    }
+  }
+  return slats;
+}
+
+std::vector<std::size_t> add_slats(Assembler& assembler, const std::vector<Slat>& slats, const Lumber& lumber,
+                                   Group group, const Placement& plane, std::optional<Side> wall,
+                                   const std::vector<std::string>& path) {
+  std::vector<std::size_t> parts;
+  for (const Slat& slat : slats) {
+    Outline outline = slat.outline;
+    Placement in_plane;
+    if (slat.run == Run::upright) {
+      // Grain up: the body's x is the plane's y, its y the plane's -x, its z out of the plane.
+      in_plane = geometry::placement({0, 0, 0}, {0, 1, 0}, {-1, 0, 0});
+      const auto turned = [](geometry::Polygon& polygon) {
+        for (Vec2& p : polygon) p = {p.y, -p.x};
+      };
+      turned(outline.outer);
+      for (geometry::Polygon& hole : outline.holes) turned(hole);
+    }
+    parts.push_back(assembler.add({"slat",
+                                   group,
+                                   stick_of(lumber),
+                                   {outline, lumber.thickness, {}, {}, {}},
+                                   geometry::compose(plane, in_plane),
+                                   wall},
+                                  path));
+  }
+  return parts;
+}
+
+Region wall_area(const Design& design, Side side) {
+  const RoofShape roof = roof_shape(design.house, design.roof);
+  const double length = wall_length(design.house, side).mm();
+  const double room = practice::cut_round.mm();
+  if (under_gable(design.roof, side)) {
+    const std::size_t at = static_cast<std::size_t>(side);
+    const double on_left = design.walls[(at + 3) % 4].cladding.slats.thickness.mm();
+    const double on_right = design.walls[(at + 1) % 4].cladding.slats.thickness.mm();
+    Region area{Outline{{{-on_left, 0},
+                         {length + on_right, 0},
+                         {length + on_right, roof.upper(-on_right)},
+                         {length / 2, roof.upper(length / 2)},
+                         {-on_left, roof.upper(-on_left)}},
+                        {}}};
+    if (roof.gable_overhang > 0) {
+      const double half = roof.ridge_thickness / 2 + room;
+      area = geometry::difference(area,
+                                  {rectangle({length / 2 - half, roof.ridge_top() - roof.ridge_height - room},
+                                             {length / 2 + half, roof.upper(length / 2) + 1})});
+    }
+    return area;
+  }
+  const double out = design.walls[static_cast<std::size_t>(side)].cladding.slats.thickness.mm();
+  Region area{rectangle({0, 0}, {length, roof.upper(-out)})};
+  Region rafters;
+  for (const double v : roof.trusses)
+    rafters.push_back(
+        rectangle({v - room, roof.lower(-out) - room}, {v + roof.thickness + room, roof.upper(-out) + 1}));
+  return geometry::difference(area, rafters);
+}
+
+void add_wall_cladding(Assembler& assembler, const Design& design, const Wall& wall) {
+  std::vector<Outline> openings;
+  for (const Opening& o : wall.openings)
+    openings.push_back(
+        rectangle({o.left.mm(), o.bottom.mm()}, {(o.left + o.width).mm(), (o.bottom + o.height).mm()}));
+  add_slats(assembler, slats_over(wall_area(design, wall.side), openings, wall.cladding), wall.cladding.slats,
+            Group::cladding, wall_plane(design.house, wall.side), wall.side,
+            {std::string(name(wall.side)) + " wall", "cladding"});
+}
+
+}  // namespace models

@@ -1,0 +1,23 @@
+// What stands inside the house: nests on ledges, roosts.
+#pragma once
+
+#include "models/assembler.h"
+
+namespace models {
+
+void add_nests(Assembler& assembler, const Design& design);
+void add_roosts(Assembler& assembler, const Design& design);
+
+// Overall length of the row of nests, along its wall.
+[[nodiscard]] Length row_length(const Nests& nests);
+// From the inside of the wall's frame to the front of the lip.
+[[nodiscard]] Length row_depth(const Nests& nests);
+
+// Along a wall, from the post that stands at or before `from` to the one at or after `to`, within the house:
+// what a ledge has to reach to be screwed to posts at both ends. Wall coordinates, mm.
+struct Reach {
+  double from, to;
+};
+[[nodiscard]] Reach reach_of_posts(const Design& design, Side side, double from, double to);
+
+}  // namespace models

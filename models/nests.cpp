@@ -1,0 +1,135 @@
+#include "models/furniture.h"
+#include "models/wall_plane.h"
+
+namespace models {
+namespace {
+
+using geometry::mm;
+using geometry::Outline;
+using geometry::rectangle;
+using geometry::Vec2;
+
+const std::vector<std::string> path{"nests", "row"};
+
+struct Row {
+  Assembler& assembler;
+  const Nests& nests;
+  Placement plane;  // of the wall
+  double left, right, back, front,
+      floor;  // wall coordinates; back and front are z, floor the top of the nests' floor
+};
+
+std::size_t add_level_panel(const Row& row, const char* name, double top) {
+  // Grain along the wall: x to the right, y into the house (-z of the wall), so the thickness goes up.
+  const double depth = row.back - row.front;
+  return row.assembler.add(
+      {name,
+       Group::nest,
+       sheet_of(row.nests.panel),
+       {rectangle(mm(row.right - row.left), mm(depth)), row.nests.panel.thickness, {}, {}, {}},
+       geometry::compose(row.plane,
+                         geometry::placement({row.left, top - row.nests.panel.thickness.mm(), row.back},
+                                             {1, 0, 0}, {0, 0, -1})),
+       row.nests.wall},
+      path);
+}
+
+void add_dividers(const Row& row, double lip_thickness) {
+  const Nests& n = row.nests;
+  const double t = n.panel.thickness.mm();
+  for (int i = 0; i <= n.count; ++i) {
+    const double x = row.left + i * (n.width.mm() + t);
+    // Grain from back to front; the lip board stands before all of them.
+    row.assembler.add(
+        {"nest divider",
+         Group::nest,
+         sheet_of(n.panel),
+         {rectangle(mm(row.back - t - row.front - lip_thickness), n.height), n.panel.thickness, {}, {}, {}},
+         geometry::compose(row.plane,
+                           geometry::placement({x, row.floor, row.back - t}, {0, 0, -1}, {0, 1, 0})),
+         n.wall},
+        path);
+  }
+}
+
+void add_back(const Row& row, const Wall& wall) {
+  const Nests& n = row.nests;
+  std::vector<Outline> doors;
+  for (const Opening& o : wall.openings)
+    if (o.kind == OpeningKind::nest_door)
+      doors.push_back(
+          rectangle({o.left.mm(), o.bottom.mm()}, {(o.left + o.width).mm(), (o.bottom + o.height).mm()}));
+  const Outline whole = rectangle({row.left, row.floor}, {row.right, row.floor + n.height.mm()});
+  for (const Outline& piece : geometry::difference({whole}, doors))
+    row.assembler.add(
+        {"nest back",
+         Group::nest,
+         sheet_of(n.panel),
+         {piece, n.panel.thickness, {}, {}, {}},
+         geometry::compose(row.plane, geometry::shift({0, 0, row.back - n.panel.thickness.mm()})),
+         n.wall},
+        path);
+}
+
+void add_lip(const Row& row) {
+  const Nests& n = row.nests;
+  row.assembler.add({"litter lip", Group::nest, stick_of(n.lip_board),
+                     geometry::stick(mm(row.right - row.left), n.lip, n.lip_board.thickness),
+                     geometry::compose(row.plane, geometry::shift({row.left, row.floor, row.front})), n.wall},
+                    path);
+}
+
+void add_ledges(const Row& row, const Design& design) {
+  const Nests& n = row.nests;
+  const double top = row.floor - n.panel.thickness.mm();
+  const double high = n.ledges.width.mm(), deep = n.ledges.thickness.mm();
+  const auto ledge = [&](const char* name, double from, double to, double z) {
+    row.assembler.add({name, Group::nest, stick_of(n.ledges),
+                       geometry::stick(mm(to - from), n.ledges.width, n.ledges.thickness),
+                       geometry::compose(row.plane, geometry::shift({from, top - high, z})), n.wall},
+                      {"nests", "ledges"});
+  };
+  const Reach reach = reach_of_posts(design, n.wall, row.left, row.right);
+  ledge("back ledge", reach.from, reach.to, row.back - deep);
+  ledge("front ledge", row.left, row.right, row.front);
+  for (const double x : {row.left, row.right - n.ledges.width.mm()})
+    row.assembler.add(
+        {"nest leg", Group::nest, stick_of(n.ledges),
+         geometry::stick(mm(top - high), n.ledges.width, n.ledges.thickness),
+         geometry::compose(
+             row.plane, geometry::placement({x + n.ledges.width.mm(), 0, row.front}, {0, 1, 0}, {-1, 0, 0})),
+         n.wall},
+        {"nests", "ledges"});
+}
+
+}  // namespace
+
+Length row_length(const Nests& nests) {
+  return nests.width * nests.count + nests.panel.thickness * (nests.count + 1);
+}
+
+Length row_depth(const Nests& nests) {
+  return nests.panel.thickness + nests.depth + nests.lip_board.thickness;
+}
+
+void add_nests(Assembler& assembler, const Design& design) {
+  if (!design.nests) return;
+  const Nests& n = *design.nests;
+  const double back = -design.house.framing.thickness.mm();
+  const Row row{assembler,
+                n,
+                wall_plane(design.house, n.wall),
+                n.left.mm(),
+                (n.left + row_length(n)).mm(),
+                back,
+                back - row_depth(n).mm(),
+                n.bottom.mm()};
+  add_ledges(row, design);
+  add_level_panel(row, "nest floor", row.floor);
+  add_back(row, design.walls[static_cast<std::size_t>(n.wall)]);
+  add_dividers(row, n.lip_board.thickness.mm());
+  add_lip(row);
+  add_level_panel(row, "nest lid", row.floor + n.height.mm() + n.panel.thickness.mm());
+}
+
+}  // namespace models

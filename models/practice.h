@@ -1,0 +1,21 @@
+// Sizes that the trade settles by habit. Each is common practice unless a source stands beside it.
+#pragma once
+
+#include "geometry/units.h"
+
+namespace models::practice {
+
+// Room left where a board is cut round a rafter or the ridge, so that it can be slipped over: common
+// practice.
+inline constexpr geometry::Length cut_round = geometry::mm(1.5);
+
+// How far the strip in front of a sliding leaf's edge laps over it: common practice.
+inline constexpr geometry::Length keeper_lap = geometry::mm(20);
+
+// Room behind a door to put a hand or a bucket through: common practice.
+inline constexpr geometry::Length free_behind_door = geometry::mm(150);
+
+// No strip of cladding narrower than this share of a slat: common practice.
+inline constexpr double least_slat_share = 1.0 / 3;
+
+}  // namespace models::practice

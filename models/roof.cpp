@@ -1,0 +1,211 @@
+#include "models/roof.h"
+
+#include <cmath>
+
+#include "geometry/tolerance.h"
+#include "models/cladding.h"
+
+namespace models {
+namespace {
+
+using geometry::Outline;
+using geometry::rectangle;
+using geometry::Region;
+using geometry::Vec2;
+
+// An outline drawn in u and z, standing upright across the roof: its plane at v, thickness towards +v.
+Placement across(const RoofShape& shape, double v, double thickness) {
+  return geometry::compose(shape.frame, geometry::placement({0, v + thickness, 0}, {1, 0, 0}, {0, 0, 1}));
+}
+
+// The outline turned so that x runs along a direction at `angle` to its own x axis (the grain of a rafter).
+Outline along(Outline outline, double cosine, double sine) {
+  const auto turn = [&](geometry::Polygon& polygon) {
+    for (Vec2& p : polygon) p = {p.x * cosine + p.y * sine, -p.x * sine + p.y * cosine};
+  };
+  turn(outline.outer);
+  for (geometry::Polygon& hole : outline.holes) turn(hole);
+  return outline;
+}
+
+std::size_t add_rafter(Assembler& assembler, const Design& design, const RoofShape& shape, double v,
+                       bool right, const std::string& truss) {
+  const double c = shape.cosine(), s = shape.slope * c;
+  Placement place = across(shape, v, shape.thickness);
+  if (right)  // the left rafter turned half way round about the plumb line through the truss's middle
+    place = geometry::compose(shape.frame, geometry::placement({shape.span, v, 0}, {-1, 0, 0}, {0, 0, 1}));
+  place = geometry::compose(place, geometry::placement({0, 0, 0}, {c, s, 0}, {-s, c, 0}));
+  return assembler.add({"rafter",
+                        Group::roof,
+                        stick_of(design.roof.rafters),
+                        {along({shape.rafter(), {}}, c, s), design.roof.rafters.thickness, {}, {}, {}},
+                        place,
+                        {}},
+                       {"roof", truss});
+}
+
+// A level tie on the face of the truss that looks to the roof's middle, its ends cut flush with the rafters'
+// tops.
+std::size_t add_tie(Assembler& assembler, const Design& design, const RoofShape& shape, double v, bool last,
+                    const std::string& truss) {
+  const Lumber& tie = *design.roof.tie;
+  const double from = shape.plate + design.roof.tie_height.mm(), to = from + tie.width.mm();
+  const auto u_at = [&](double z) {
+    return (z - shape.upper(0)) / shape.slope;
+  };  // on the rafters' upper edge
+  const Outline outline{
+      {{u_at(from), from}, {shape.span - u_at(from), from}, {shape.span - u_at(to), to}, {u_at(to), to}}, {}};
+  const double t = tie.thickness.mm();
+  return assembler.add({"collar tie",
+                        Group::roof,
+                        stick_of(tie),
+                        {outline, tie.thickness, {}, {}, {}},
+                        across(shape, last ? v - t : v + shape.thickness, t),
+                        {}},
+                       {"roof", truss});
+}
+
+// A plate over the joint of the rafters: as wide on either side of the ridge as the rafters are deep, twice
+// over.
+Outline gusset(const RoofShape& shape) {
+  const double centre = shape.span / 2, reach = 2 * shape.depth, top = shape.ridge_top();
+  const Outline both{{{centre - reach, shape.lower(centre - reach)},
+                      {centre, shape.lower(centre)},
+                      {centre + reach, shape.lower(centre - reach)},
+                      {centre + reach, shape.upper(centre - reach)},
+                      {centre, shape.upper(centre)},
+                      {centre - reach, shape.upper(centre - reach)}},
+                     {}};
+  const double half = shape.ridge_thickness / 2;
+  const Region left = geometry::difference({both}, {rectangle({centre - half, top - shape.ridge_height},
+                                                              {centre + half, shape.upper(centre) + 1})});
+  return left.front();
+}
+
+std::vector<std::size_t> add_truss(Assembler& assembler, const Design& design, const RoofShape& shape,
+                                   std::size_t index) {
+  const std::string truss = "truss " + std::to_string(index + 1);
+  const double v = shape.trusses[index];
+  const bool first = index == 0, last = index + 1 == shape.trusses.size();
+  std::vector<std::size_t> parts{add_rafter(assembler, design, shape, v, false, truss),
+                                 add_rafter(assembler, design, shape, v, true, truss)};
+  if (design.roof.tie) parts.push_back(add_tie(assembler, design, shape, v, last, truss));
+  if (design.roof.gussets) {
+    const double t = design.roof.gussets->thickness.mm();
+    const auto add = [&](double at) {
+      parts.push_back(assembler.add({"gusset",
+                                     Group::roof,
+                                     sheet_of(*design.roof.gussets),
+                                     {gusset(shape), design.roof.gussets->thickness, {}, {}, {}},
+                                     across(shape, at, t),
+                                     {}},
+                                    {"roof", truss}));
+    };
+    // The outer faces of the end trusses carry the cladding.
+    if (!first) add(v - t);
+    if (!last) add(v + shape.thickness);
+  }
+  return parts;
+}
+
+void add_ridge(Assembler& assembler, const Design& design, const RoofShape& shape) {
+  const double g = shape.gable_overhang;
+  // Length along v, width up, thickness across: x = v, y = z, so z = v x z = u.
+  const Placement place = geometry::compose(
+      shape.frame, geometry::placement(
+                       {(shape.span - shape.ridge_thickness) / 2, -g, shape.ridge_top() - shape.ridge_height},
+                       {0, 1, 0}, {0, 0, 1}));
+  assembler.add({"ridge board",
+                 Group::roof,
+                 stick_of(design.roof.ridge),
+                 geometry::stick(geometry::mm(shape.length + 2 * g), design.roof.ridge.width,
+                                 design.roof.ridge.thickness),
+                 place,
+                 {}},
+                {"roof", "ridge"});
+}
+
+// Slope coordinates to the house's: x along the ridge, y up the slope, z away from the rafters.
+Placement slope_plane(const RoofShape& shape, bool right) {
+  const double c = shape.cosine(), s = shape.slope * c;
+  if (right)
+    return geometry::compose(
+        shape.frame, geometry::placement(
+                         {shape.span + shape.overhang, -shape.gable_overhang, shape.upper(-shape.overhang)},
+                         {0, 1, 0}, {-c, 0, s}));
+  return geometry::compose(
+      shape.frame, geometry::placement(
+                       {-shape.overhang, shape.length + shape.gable_overhang, shape.upper(-shape.overhang)},
+                       {0, -1, 0}, {c, 0, s}));
+}
+
+void add_cover(Assembler& assembler, const Design& design, const RoofShape& shape) {
+  const double long_side = shape.length + 2 * shape.gable_overhang, up = shape.slope_length();
+  for (const bool right : {false, true}) {
+    const Placement plane = slope_plane(shape, right);
+    const std::vector<std::string> path{"roof", right ? "cover, right half" : "cover, left half"};
+    if (design.roof.boards) {
+      const Lumber& boards = *design.roof.boards;
+      for (const Strip& s : balanced_strips(0, up, boards.width.mm(), 0))
+        assembler.add({"roof board",
+                       Group::cover,
+                       stick_of(boards),
+                       cover_piece(shape, {0, s.from}, {long_side, s.to}, boards.thickness),
+                       plane,
+                       {}},
+                      path);
+    } else if (design.roof.sheets) {
+      const Sheet& sheet = *design.roof.sheets;
+      const int across_count = static_cast<int>(std::ceil(long_side / sheet.length.mm() - 1e-9));
+      const int up_count = static_cast<int>(std::ceil(up / sheet.width.mm() - 1e-9));
+      for (int i = 0; i < across_count; ++i)
+        for (int k = 0; k < up_count; ++k)
+          assembler.add(
+              {"roof sheet",
+               Group::cover,
+               sheet_of(sheet),
+               cover_piece(shape, {long_side * i / across_count, up * k / up_count},
+                           {long_side * (i + 1) / across_count, up * (k + 1) / up_count}, sheet.thickness),
+               plane,
+               {}},
+              path);
+    }
+  }
+}
+
+}  // namespace
+
+Body cover_piece(const RoofShape& shape, geometry::Vec2 low, geometry::Vec2 high, Length thickness) {
+  Body body{rectangle(low, high), thickness, {}, {}, {}};
+  const double up = shape.slope_length();
+  if (high.y > up - geometry::same_place) {
+    // The topmost piece is bevelled to meet its fellow in the plumb plane through the ridge's centre, so its
+    // lower face ends at the ridge's centre and its upper face reaches past it.
+    const double c = shape.cosine(), s = shape.slope * c;
+    body.outline = rectangle(low, {high.x, up + thickness.mm() * shape.slope});
+    body.bevels.push_back({{0, up, 0}, {0, c, -s}});
+  }
+  return body;
+}
+
+void add_roof(Assembler& assembler, const Design& design) {
+  const RoofShape shape = roof_shape(design.house, design.roof);
+  for (std::size_t i = 0; i < shape.trusses.size(); ++i) {
+    std::vector<std::size_t> parts = add_truss(assembler, design, shape, i);
+    if (i > 0) continue;
+    const double low = shape.lower(-shape.overhang);
+    // Seen from outside the gable at v = 0: u to the right, z up.
+    assembler.add(FrameView{
+        "truss",
+        "truss",
+        geometry::compose(shape.frame, geometry::placement({-shape.overhang, 0, low}, {1, 0, 0}, {0, 0, 1})),
+        geometry::mm(shape.span + 2 * shape.overhang),
+        geometry::mm(shape.upper(shape.span / 2) - low),
+        parts,
+        {}});
+  }
+  add_ridge(assembler, design, shape);
+  add_cover(assembler, design, shape);
+}
+
+}  // namespace models

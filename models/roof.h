@@ -1,0 +1,15 @@
+// A gable roof: notched trusses over the rails, the ridge board, the cover.
+#pragma once
+
+#include "models/assembler.h"
+#include "models/roof_shape.h"
+
+namespace models {
+
+void add_roof(Assembler& assembler, const Design& design);
+
+// The cover of one half in slope coordinates: x along the ridge, y up the slope from the tails' upper edge.
+[[nodiscard]] Body cover_piece(const RoofShape& shape, geometry::Vec2 low, geometry::Vec2 high,
+                               Length thickness);
+
+}  // namespace models

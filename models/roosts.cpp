@@ -1,0 +1,91 @@
+#include <algorithm>
+
+#include "models/furniture.h"
+#include "models/wall_frame.h"
+#include "models/wall_plane.h"
+
+namespace models {
+namespace {
+
+using geometry::mm;
+
+// Bars from wall to wall: in the plane of `wall`, whose x is the way from bar to bar.
+struct Rack {
+  Side starts;   // the wall the first bar is measured from
+  Side ends[2];  // the walls the bars end on
+};
+
+Rack rack(const Roosts& roosts) {
+  if (roosts.along_x) return {Side::back, {Side::left, Side::right}};
+  return {Side::right, {Side::front, Side::back}};
+}
+
+// The distance along `end`'s wall coordinates of a place that is `from_start` inside the house's outer face
+// at the wall `starts`.
+double along_wall(const House& house, Side starts, Side end, double from_start) {
+  const Placement plane = wall_plane(house, end);
+  const Placement start = wall_plane(house, starts);
+  const Vec3 place =
+      start.origin - start.z * from_start;  // a place at that distance, anywhere along the start wall
+  return dot(plane.x, place - plane.origin);
+}
+
+}  // namespace
+
+Reach reach_of_posts(const Design& design, Side side, double from, double to) {
+  const Wall& wall = design.walls[static_cast<std::size_t>(side)];
+  const double set_in = design.house.framing.thickness.mm();
+  const double least = set_in, most = wall_length(design.house, side).mm() - set_in;
+  Reach reach{least, most};
+  for (const Member& member : frame_members(design.house, wall)) {
+    if (member.name != "post") continue;
+    if (member.low.x <= from) reach.from = std::max(reach.from, member.low.x);
+    if (member.high.x >= to) reach.to = std::min(reach.to, member.high.x);
+  }
+  return reach;
+}
+
+void add_roosts(Assembler& assembler, const Design& design) {
+  if (!design.roosts) return;
+  const Roosts& r = *design.roosts;
+  const House& house = design.house;
+  const Rack across = rack(r);
+  const double wall = house.framing.thickness.mm(), half = r.bars.width.mm() / 2;
+  const double length = (r.along_x ? house.width : house.depth).mm() - 2 * wall;
+  for (int i = 0; i < r.count; ++i) {
+    const double from_start = wall + r.first.mm() + i * r.spacing.mm();  // centre, from the outer face
+    const double top = r.height.mm() - i * r.step.mm();
+    const Placement plane = wall_plane(house, across.starts);
+    // Along the wall from its left; the width lies level, the thickness upright.
+    assembler.add(
+        {"roost bar",
+         Group::roost,
+         stick_of(r.bars),
+         {geometry::rectangle(mm(length), r.bars.width), r.bars.thickness, {}, {}, r.rounding},
+         geometry::compose(plane, geometry::placement({wall, top - r.bars.thickness.mm(), -from_start + half},
+                                                      {1, 0, 0}, {0, 0, -1})),
+         {}},
+        {"roosts", "bars"});
+  }
+  // One ledge under all bars where they lie level, else one under each.
+  const int ledges = r.step > Length() ? r.count : 1;
+  for (const Side end : across.ends)
+    for (int i = 0; i < ledges; ++i) {
+      const double first = wall + r.first.mm() + i * r.spacing.mm();
+      const double last = r.step > Length() ? first : first + (r.count - 1) * r.spacing.mm();
+      double a = along_wall(house, across.starts, end, first),
+             b = along_wall(house, across.starts, end, last);
+      if (a > b) std::swap(a, b);
+      const Reach reach = reach_of_posts(design, end, a - half, b + half);
+      const double top = r.height.mm() - i * r.step.mm() - r.bars.thickness.mm();
+      assembler.add(
+          {"roost ledge", Group::roost, stick_of(r.ledges),
+           geometry::stick(mm(reach.to - reach.from), r.ledges.width, r.ledges.thickness),
+           geometry::compose(wall_plane(house, end), geometry::shift({reach.from, top - r.ledges.width.mm(),
+                                                                      -wall - r.ledges.thickness.mm()})),
+           end},
+          {"roosts", "ledges"});
+    }
+}
+
+}  // namespace models
