@@ -60,15 +60,18 @@ TEST(Layers, TheKernelIsSeenOnlyInTheGeometryFloorAndTheStepWriter) {
     const bool header_of_bridge = include.file.parent_path() == fs::path("geometry/kernel");
     const bool step_writer = include.file == fs::path("exporters/step.cpp");
     EXPECT_TRUE(geometry || step_writer) << include.file << " includes " << include.header;
-    if (include.file.extension() == ".h")
+    if (include.file.extension() == ".h") {
       EXPECT_TRUE(header_of_bridge) << include.file << " includes " << include.header;
+    }
   }
   EXPECT_GT(kernel, 20);
 }
 
 TEST(Layers, OnlyTheCommandLinePrints) {
   for (const Include& include : includes())
-    if (include.header == "iostream") EXPECT_EQ(*include.file.begin(), "cli") << include.file;
+    if (include.header == "iostream") {
+      EXPECT_EQ(*include.file.begin(), "cli") << include.file;
+    }
 }
 
 TEST(Layers, TheTopLevelHoldsWhatItShould) {
