@@ -51,8 +51,9 @@ class Collector {
 };
 
 void check_openings(Collector& problems, const Design& design) {
-  const Length width = design.house.framing.width, height = design.house.wall_height;
+  const Length width = design.house.framing.width;
   for (const Wall& wall : design.walls) {
+    const Length height = wall_top(design.house, design.roof, wall.side);
     const Extent extent = frame_extent(design.house, wall.side);
     const Opening* before = nullptr;
     for (const Opening& o : wall.openings) {
@@ -97,22 +98,23 @@ void check_roof(Collector& problems, const Design& design) {
                      " of the rafter above the rail: a shorter seat (at most " +
                      problems.print(mm((shape.depth / shape.cosine() - shape.depth / 4) / shape.slope)) +
                      ") or a deeper rafter leaves enough");
+  problems.at_least(roof.line, "roof/@spacing", "the spacing of the trusses", roof.spacing,
+                    roof.rafters.thickness * 2);
+  for (const Wall& wall : design.walls)
+    if (under_gable(roof, wall.side) && roof.gable_overhang > Length())
+      problems.at_least(roof.line, "roof/@gable-overhang", "the overhang at the gable", roof.gable_overhang,
+                        wall.cladding.slats.thickness);
+  if (roof.kind == RoofKind::single_slope) return;
   const double meeting = shape.ridge_top() - shape.ridge_height - shape.lower(centre);
   if (meeting < shape.depth / 8)
     problems.add(
         roof.line, "roof/@ridge-board",
         "the ridge board is let in so deep that the rafters hardly meet below it; it may be at most " +
             problems.print(mm(shape.ridge_height + meeting - shape.depth / 8)) + " high");
-  problems.at_least(roof.line, "roof/@spacing", "the spacing of the trusses", roof.spacing,
-                    roof.rafters.thickness * 2);
   if (roof.tie) {
     const double top = shape.upper(centre) - shape.plate - roof.tie->width.mm();
     problems.at_most(roof.line, "roof/tie/@height", "the height of the tie", roof.tie_height, mm(top * 0.9));
   }
-  for (const Wall& wall : design.walls)
-    if (under_gable(roof, wall.side) && roof.gable_overhang > Length())
-      problems.at_least(roof.line, "roof/@gable-overhang", "the overhang at the gable", roof.gable_overhang,
-                        wall.cladding.slats.thickness);
 }
 
 void check_nests(Collector& problems, const Design& design) {

@@ -129,35 +129,50 @@ std::vector<std::size_t> add_slats(Assembler& assembler, const std::vector<Slat>
   return parts;
 }
 
-Region wall_area(const Design& design, Side side) {
-  const RoofShape roof = roof_shape(design.house, design.roof);
+namespace {
+
+double cladding_thickness(const Design& design, std::size_t side) {
+  return design.walls[side % 4].cladding.slats.thickness.mm();
+}
+
+// Under a gable: up to the rafters' upper edges, past the corners over the neighbours' cladding.
+Region gable_area(const Design& design, const RoofShape& roof, Side side) {
+  const std::size_t at = static_cast<std::size_t>(side);
   const double length = wall_length(design.house, side).mm();
-  const double room = practice::cut_round.mm();
-  if (under_gable(design.roof, side)) {
-    const std::size_t at = static_cast<std::size_t>(side);
-    const double on_left = design.walls[(at + 3) % 4].cladding.slats.thickness.mm();
-    const double on_right = design.walls[(at + 1) % 4].cladding.slats.thickness.mm();
-    Region area{Outline{{{-on_left, 0},
-                         {length + on_right, 0},
-                         {length + on_right, roof.upper(-on_right)},
-                         {length / 2, roof.upper(length / 2)},
-                         {-on_left, roof.upper(-on_left)}},
-                        {}}};
-    if (roof.gable_overhang > 0) {
-      const double half = roof.ridge_thickness / 2 + room;
-      area = geometry::difference(area,
-                                  {rectangle({length / 2 - half, roof.ridge_top() - roof.ridge_height - room},
-                                             {length / 2 + half, roof.upper(length / 2) + 1})});
-    }
-    return area;
-  }
-  const double out = design.walls[static_cast<std::size_t>(side)].cladding.slats.thickness.mm();
-  Region area{rectangle({0, 0}, {length, roof.upper(-out)})};
+  const double from = -cladding_thickness(design, at + 3), to = length + cladding_thickness(design, at + 1);
+  // The wall's x runs with the roof's u or against it.
+  const bool with = dot(wall_plane(design.house, side).x, roof.frame.x) > 0;
+  const auto upper = [&](double x) { return roof.upper(with ? x : length - x); };
+  Outline outline{{{from, 0}, {to, 0}, {to, upper(to)}}, {}};
+  if (roof.kind == RoofKind::gable) outline.outer.push_back({length / 2, upper(length / 2)});
+  outline.outer.push_back({from, upper(from)});
+  if (roof.kind == RoofKind::single_slope || roof.gable_overhang <= 0) return {outline};
+  const double room = practice::cut_round.mm(), half = roof.ridge_thickness / 2 + room;
+  return geometry::difference({outline},
+                              {rectangle({length / 2 - half, roof.ridge_top() - roof.ridge_height - room},
+                                         {length / 2 + half, upper(length / 2) + 1})});
+}
+
+// Under an eave: level with the rafters' upper edges where these are lowest over the cladding, cut round the
+// rafters.
+Region eave_area(const Design& design, const RoofShape& roof, Side side) {
+  const double out = cladding_thickness(design, static_cast<std::size_t>(side)),
+               room = practice::cut_round.mm();
+  const double length = wall_length(design.house, side).mm();
+  const bool higher = roof.kind == RoofKind::single_slope && side == design.roof.rises_to;
+  const double u = higher ? roof.span : -out;
   Region rafters;
   for (const double v : roof.trusses)
     rafters.push_back(
-        rectangle({v - room, roof.lower(-out) - room}, {v + roof.thickness + room, roof.upper(-out) + 1}));
-  return geometry::difference(area, rafters);
+        rectangle({v - room, roof.lower(u) - room}, {v + roof.thickness + room, roof.upper(u) + 1}));
+  return geometry::difference({rectangle({0, 0}, {length, roof.upper(u)})}, rafters);
+}
+
+}  // namespace
+
+Region wall_area(const Design& design, Side side) {
+  const RoofShape roof = roof_shape(design.house, design.roof);
+  return under_gable(design.roof, side) ? gable_area(design, roof, side) : eave_area(design, roof, side);
 }
 
 void add_wall_cladding(Assembler& assembler, const Design& design, const Wall& wall) {

@@ -96,14 +96,19 @@ struct Wall {
   std::vector<Opening> openings;  // by `left`
 };
 
+enum class RoofKind { gable, single_slope };
 enum class RidgeRuns { front_to_back, left_to_right };  // along y, along x
+enum class TailCut { plumb, square };
 
-// A gable roof of notched trusses.
+// A gable roof of notched trusses, or a single slope of rafters notched over two walls.
 struct Roof {
   int line = 0;
   Angle pitch;
   double rise_in_12 = 0;  // the pitch as rise in 12, for printing
-  RidgeRuns ridge_runs = RidgeRuns::front_to_back;
+  RoofKind kind = RoofKind::gable;
+  RidgeRuns ridge_runs = RidgeRuns::front_to_back;  // gable only
+  Side rises_to = Side::front;                      // single slope only: the higher wall
+  TailCut tails = TailCut::plumb;
   Length eave_overhang;   // level distance from the rail's outer face to the tail
   Length gable_overhang;  // from the end truss's outer face to the end of the cover
   Lumber rafters;

@@ -84,11 +84,13 @@ Outline gusset(const RoofShape& shape) {
 
 std::vector<std::size_t> add_truss(Assembler& assembler, const Design& design, const RoofShape& shape,
                                    std::size_t index) {
-  const std::string truss = "truss " + std::to_string(index + 1);
+  const std::string truss =
+      (shape.kind == RoofKind::gable ? "truss " : "rafter ") + std::to_string(index + 1);
   const double v = shape.trusses[index];
   const bool first = index == 0, last = index + 1 == shape.trusses.size();
-  std::vector<std::size_t> parts{add_rafter(assembler, design, shape, v, false, truss),
-                                 add_rafter(assembler, design, shape, v, true, truss)};
+  std::vector<std::size_t> parts{add_rafter(assembler, design, shape, v, false, truss)};
+  if (shape.kind == RoofKind::single_slope) return parts;
+  parts.push_back(add_rafter(assembler, design, shape, v, true, truss));
   if (design.roof.tie) parts.push_back(add_tie(assembler, design, shape, v, last, truss));
   if (design.roof.gussets) {
     const double t = design.roof.gussets->thickness.mm();
@@ -141,9 +143,12 @@ Placement slope_plane(const RoofShape& shape, bool right) {
 
 void add_cover(Assembler& assembler, const Design& design, const RoofShape& shape) {
   const double long_side = shape.length + 2 * shape.gable_overhang, up = shape.slope_length();
-  for (const bool right : {false, true}) {
+  const bool gable = shape.kind == RoofKind::gable;
+  for (const bool right : gable ? std::vector{false, true} : std::vector{false}) {
     const Placement plane = slope_plane(shape, right);
-    const std::vector<std::string> path{"roof", right ? "cover, right half" : "cover, left half"};
+    const std::vector<std::string> path{"roof", !gable  ? "cover"
+                                                : right ? "cover, right half"
+                                                        : "cover, left half"};
     if (design.roof.boards) {
       const Lumber& boards = *design.roof.boards;
       for (const Strip& s : balanced_strips(0, up, boards.width.mm(), 0))
@@ -178,7 +183,7 @@ void add_cover(Assembler& assembler, const Design& design, const RoofShape& shap
 Body cover_piece(const RoofShape& shape, geometry::Vec2 low, geometry::Vec2 high, Length thickness) {
   Body body{rectangle(low, high), thickness, {}, {}, {}};
   const double up = shape.slope_length();
-  if (high.y > up - geometry::same_place) {
+  if (shape.kind == RoofKind::gable && high.y > up - geometry::same_place) {
     // The topmost piece is bevelled to meet its fellow in the plumb plane through the ridge's centre, so its
     // lower face ends at the ridge's centre and its upper face reaches past it.
     const double c = shape.cosine(), s = shape.slope * c;
@@ -195,16 +200,17 @@ void add_roof(Assembler& assembler, const Design& design) {
     if (i > 0) continue;
     const double low = shape.lower(-shape.overhang);
     // Seen from outside the gable at v = 0: u to the right, z up.
+    const bool gable = shape.kind == RoofKind::gable;
     assembler.add(FrameView{
-        "truss",
+        gable ? "truss" : "rafter",
         "truss",
         geometry::compose(shape.frame, geometry::placement({-shape.overhang, 0, low}, {1, 0, 0}, {0, 0, 1})),
         geometry::mm(shape.span + 2 * shape.overhang),
-        geometry::mm(shape.upper(shape.span / 2) - low),
+        geometry::mm(shape.upper(gable ? shape.span / 2 : shape.span + shape.overhang) - low),
         parts,
         {}});
   }
-  add_ridge(assembler, design, shape);
+  if (shape.kind == RoofKind::gable) add_ridge(assembler, design, shape);
   add_cover(assembler, design, shape);
 }
 

@@ -1,4 +1,4 @@
-// A gable roof: notched trusses over the rails, the ridge board, the cover.
+// The roof: notched trusses and a ridge board, or the rafters of a single slope, and the cover.
 #pragma once
 
 #include "models/assembler.h"

@@ -6,36 +6,65 @@
 namespace models {
 
 double RoofShape::cosine() const { return 1 / std::sqrt(1 + slope * slope); }
-double RoofShape::lower(double u) const { return plate + (std::min(u, span - u) - seat) * slope; }
+double RoofShape::lower(double u) const {
+  return plate + ((kind == RoofKind::gable ? std::min(u, span - u) : u) - seat) * slope;
+}
 double RoofShape::upper(double u) const { return lower(u) + depth / cosine(); }
 double RoofShape::ridge_top() const { return upper((span - ridge_thickness) / 2); }
-double RoofShape::slope_length() const { return (span / 2 + overhang) / cosine(); }
+double RoofShape::slope_length() const {
+  return (kind == RoofKind::gable ? span / 2 + overhang : span + 2 * overhang) / cosine();
+}
 double RoofShape::height_above_plate() const { return upper(0) - plate; }
+double RoofShape::high_plate() const { return lower(span); }
 
 geometry::Polygon RoofShape::rafter() const {
-  const double centre = span / 2, slot = (span - ridge_thickness) / 2;
-  return {{-overhang, lower(-overhang)},
-          {0, lower(0)},
-          {0, plate},
-          {seat, plate},
-          {centre, lower(centre)},
-          {centre, ridge_top() - ridge_height},
-          {slot, ridge_top() - ridge_height},
-          {slot, ridge_top()},
-          {-overhang, upper(-overhang)}};
+  const double back =
+      tails == TailCut::square ? depth * slope * cosine() : 0;  // a square cut leans back this far
+  geometry::Polygon outline{
+      {-overhang + back, lower(-overhang + back)}, {0, lower(0)}, {0, plate}, {seat, plate}};
+  if (kind == RoofKind::gable) {
+    const double centre = span / 2, slot = (span - ridge_thickness) / 2;
+    outline.insert(outline.end(), {{centre, lower(centre)},
+                                   {centre, ridge_top() - ridge_height},
+                                   {slot, ridge_top() - ridge_height},
+                                   {slot, ridge_top()}});
+  } else {
+    const double head = span + overhang;
+    outline.insert(outline.end(), {{span - seat, lower(span - seat)},
+                                   {span - seat, high_plate()},
+                                   {span, high_plate()},
+                                   {head, lower(head)},
+                                   {head - back, upper(head - back)}});
+  }
+  outline.push_back({-overhang, upper(-overhang)});
+  return outline;
 }
 
 RoofShape roof_shape(const House& house, const Roof& roof) {
   RoofShape shape;
+  shape.kind = roof.kind;
+  shape.tails = roof.tails;
   const double width = house.width.mm(), depth = house.depth.mm();
-  if (roof.ridge_runs == RidgeRuns::front_to_back) {
-    shape.span = width;
-    shape.length = depth;
-  } else {
-    shape.frame = {{width, 0, 0}, {0, 1, 0}, {-1, 0, 0}, {0, 0, 1}};
-    shape.span = depth;
-    shape.length = width;
+  // From the lower eave to the ridge or the higher wall; a gable's two eaves are alike.
+  const Side towards = roof.kind == RoofKind::single_slope           ? roof.rises_to
+                       : roof.ridge_runs == RidgeRuns::front_to_back ? Side::right
+                                                                     : Side::back;
+  switch (towards) {
+    case Side::right:
+      break;
+    case Side::back:
+      shape.frame = {{width, 0, 0}, {0, 1, 0}, {-1, 0, 0}, {0, 0, 1}};
+      break;
+    case Side::left:
+      shape.frame = {{width, depth, 0}, {-1, 0, 0}, {0, -1, 0}, {0, 0, 1}};
+      break;
+    case Side::front:
+      shape.frame = {{0, depth, 0}, {0, -1, 0}, {1, 0, 0}, {0, 0, 1}};
+      break;
   }
+  const bool across_width = towards == Side::left || towards == Side::right;
+  shape.span = across_width ? width : depth;
+  shape.length = across_width ? depth : width;
   shape.plate = house.wall_height.mm();
   shape.slope = tan(roof.pitch);
   shape.seat = roof.seat.value_or(house.framing.thickness).mm();
@@ -43,16 +72,27 @@ RoofShape roof_shape(const House& house, const Roof& roof) {
   shape.thickness = roof.rafters.thickness.mm();
   shape.overhang = roof.eave_overhang.mm();
   shape.gable_overhang = roof.gable_overhang.mm();
-  shape.ridge_thickness = roof.ridge.thickness.mm();
-  shape.ridge_height = roof.ridge.width.mm();
+  if (roof.kind == RoofKind::gable) {
+    shape.ridge_thickness = roof.ridge.thickness.mm();
+    shape.ridge_height = roof.ridge.width.mm();
+  }
   const double run = shape.length - shape.thickness;
   const int bays = std::max(1, static_cast<int>(std::ceil(run / roof.spacing.mm() - 1e-9)));
   for (int i = 0; i <= bays; ++i) shape.trusses.push_back(run * i / bays);
   return shape;
 }
 
+Length wall_top(const House& house, const Roof& roof, Side side) {
+  if (roof.kind == RoofKind::single_slope && side == roof.rises_to)
+    return geometry::mm(roof_shape(house, roof).high_plate());
+  return house.wall_height;
+}
+
 bool under_gable(const Roof& roof, Side side) {
-  return (side == Side::front || side == Side::back) == (roof.ridge_runs == RidgeRuns::front_to_back);
+  const bool front_or_back = side == Side::front || side == Side::back;
+  if (roof.kind == RoofKind::single_slope)
+    return front_or_back == (roof.rises_to == Side::left || roof.rises_to == Side::right);
+  return front_or_back == (roof.ridge_runs == RidgeRuns::front_to_back);
 }
 
 }  // namespace models

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/tolerance.h"
+#include "models/roof_shape.h"
 #include "models/wall_plane.h"
 
 namespace models {
@@ -53,10 +54,11 @@ void add_short_posts(std::vector<Member>& members, const Opening& opening, doubl
 
 }  // namespace
 
-std::vector<Member> frame_members(const House& house, const Wall& wall) {
+std::vector<Member> frame_members(const Design& design, const Wall& wall) {
+  const House& house = design.house;
   const Extent extent = frame_extent(house, wall.side);
   const double from = extent.from.mm(), to = extent.to.mm();
-  const double width = house.framing.width.mm(), top = house.wall_height.mm(),
+  const double width = house.framing.width.mm(), top = wall_top(house, design.roof, wall.side).mm(),
                spacing = house.post_spacing.mm();
   std::vector<Member> members{{"bottom rail", false, {from, 0}, {to, width}},
                               {"top rail", false, {from, top - width}, {to, top}}};
@@ -83,7 +85,7 @@ std::vector<std::size_t> add_wall_frame(Assembler& assembler, const Design& desi
   const double thickness = house.framing.thickness.mm();
   const std::string wall_name = std::string(name(wall.side)) + " wall";
   std::vector<std::size_t> parts;
-  for (const Member& member : frame_members(house, wall)) {
+  for (const Member& member : frame_members(design, wall)) {
     const Vec2 size = member.high - member.low;
     const Length length = geometry::mm(member.upright ? size.y : size.x);
     // The stick's length runs along the member; its thickness goes through the wall, outer face at z = 0.
@@ -100,7 +102,7 @@ std::vector<std::size_t> add_wall_frame(Assembler& assembler, const Design& desi
                  "wall",
                  geometry::compose(plane, geometry::shift({extent.from.mm(), 0, 0})),
                  extent.to - extent.from,
-                 house.wall_height,
+                 wall_top(house, design.roof, wall.side),
                  parts,
                  {}};
   for (const Opening& o : wall.openings) {

@@ -18,7 +18,7 @@ struct Member {
 // Posts stand at both ends, beside every opening, and between, so that no two are farther apart than the
 // house's post spacing, centre to centre. An opening edge that lies on a rail or an end post needs no member
 // of its own.
-[[nodiscard]] std::vector<Member> frame_members(const House& house, const Wall& wall);
+[[nodiscard]] std::vector<Member> frame_members(const Design& design, const Wall& wall);
 
 // Adds the frame's parts and its view. Returns the parts' indices.
 std::vector<std::size_t> add_wall_frame(Assembler& assembler, const Design& design, const Wall& wall);

@@ -1,5 +1,6 @@
 #include <cmath>
 #include <numbers>
+#include <set>
 
 #include <gtest/gtest.h>
 
@@ -128,6 +129,39 @@ TEST(BuildingOf, RidgeRunningTheOtherWayIsBuiltTheSame) {
       const geometry::Vec3 along = part.placement.direction({1, 0, 0});
       EXPECT_NEAR(std::abs(along.x), 1, 1e-12);
     }
+}
+
+class EverySide : public testing::TestWithParam<Side> {};
+INSTANTIATE_TEST_SUITE_P(SingleSlope, EverySide,
+                         testing::Values(Side::front, Side::right, Side::back, Side::left));
+
+TEST_P(EverySide, ASingleSlopeSitsOnBothWallsWithoutOverlap) {
+  Design design = sample_design(4);
+  design.roof.kind = RoofKind::single_slope;
+  design.roof.rises_to = GetParam();
+  for (const TailCut tails : {TailCut::plumb, TailCut::square}) {
+    design.roof.tails = tails;
+    const Building building = build(design);
+    for (const Finding& finding : check(design, building))
+      ADD_FAILURE() << finding.rule << ": " << finding.message;
+    for (const Mark& mark : building.marks) EXPECT_TRUE(geometry::is_valid(mark.solid)) << mark.name;
+    // Two seats a rafter, each 1.5 in: the rafter rests on the top rails of the lower and of the higher wall,
+    // whose tops differ by the rise over the span less the seat (the lower notch bears up to the rail's inner
+    // face).
+    const Scene standing = scene(building);
+    std::set<Side> bearing;
+    for (const auto& [a, b] : near_pairs(standing, 1e-6)) {
+      const std::size_t rail = building.parts[a].name == "top rail" ? a : b, rafter = rail == a ? b : a;
+      if (building.parts[rail].name != "top rail" || building.parts[rafter].name != "rafter") continue;
+      if (std::abs(part_clearance(standing, a, b).distance) < 1e-6)
+        bearing.insert(*building.parts[rail].wall);
+    }
+    const Side lower = static_cast<Side>((static_cast<int>(GetParam()) + 2) % 4);
+    EXPECT_TRUE(bearing.count(GetParam()));
+    EXPECT_TRUE(bearing.count(lower));
+    const double span = GetParam() == Side::left || GetParam() == Side::right ? 72 : 60;
+    EXPECT_NEAR(wall_top(design.house, design.roof, GetParam()).inches(), 60 + (span - 1.5) / 3, 1e-9);
+  }
 }
 
 }  // namespace
