@@ -34,7 +34,8 @@ struct Writer {
 };
 [[nodiscard]] const std::vector<Writer>& writers();
 
-// Writes a whole file: to a neighbour first, renamed into place when complete. Throws WriteError.
+// Writes a whole file, making the folders it is in: to a neighbour first, renamed into place when complete.
+// Throws WriteError, which names the path and the system's reason.
 void write_file(const std::filesystem::path& path, std::string_view bytes);
 
 // A number for a file: shortest text that reads back to the value rounded to `decimals`, "." as the point in
