@@ -1,0 +1,128 @@
+#include "exporters/plan_json.h"
+
+#include <cstdlib>
+#include <numbers>
+#include <sstream>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "support/sample_plan.h"
+#include "support/temporary_folder.h"
+
+namespace fs = std::filesystem;
+using nlohmann::json;
+
+namespace {
+
+json parsed(const exporters::Plan& plan) { return json::parse(exporters::plan_json(plan, {"plan.json"})); }
+
+// Whether each text obeys the schema: judged by python3-jsonschema, an implementation of JSON Schema 2020-12
+// that knows nothing of this program.
+std::vector<bool> judged(const std::vector<std::string>& texts) {
+  const support::TemporaryFolder folder;
+  exporters::write_file(folder.path() / "judge.py",
+                        "import json, sys, jsonschema\n"
+                        "schema, *plans = (json.load(open(f, encoding='utf-8')) for f in sys.argv[1:])\n"
+                        "jsonschema.Draft202012Validator.check_schema(schema)\n"
+                        "validator = jsonschema.Draft202012Validator(schema)\n"
+                        "print('verdict', *('good' if validator.is_valid(p) else 'bad' for p in plans))\n");
+  std::string command = "python3 " + (folder.path() / "judge.py").string();
+  command += " " PROJECT_DIR "/docs/plan.schema.json";
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    const fs::path file = folder.path() / std::to_string(i);
+    exporters::write_file(file, texts[i]);
+    command.append(" ").append(file.string());
+  }
+  const fs::path log = folder.path() / "log";
+  const int status = std::system((command + " >" + log.string() + " 2>&1").c_str());
+  std::istringstream report(support::read_bytes(log));
+  std::string word;
+  report >> word;
+  if (status != 0 || word != "verdict") throw std::runtime_error("the judge failed: " + report.str());
+  std::vector<bool> verdicts;
+  while (report >> word) verdicts.push_back(word == "good");
+  return verdicts;
+}
+
+}  // namespace
+
+TEST(PlanJson, ObeysItsSchema) {
+  exporters::Plan bare;
+  bare.design.walls.resize(4);
+  EXPECT_THAT(judged({exporters::plan_json(support::sample_plan(), {"plan.json", "solid/sample.step"}),
+                      exporters::plan_json(bare, {"plan.json"})}),
+              testing::ElementsAre(true, true));
+}
+
+TEST(PlanJson, SchemaRefusesBrokenPlans) {
+  const json good = parsed(support::sample_plan());
+  std::vector<std::string> texts{good.dump()};
+  const auto broken = [&](auto&& change) {
+    json plan = good;
+    change(plan);
+    texts.push_back(plan.dump());
+  };
+  broken([](json& p) { p["generator"] = "other"; });
+  broken([](json& p) { p.erase("parts"); });
+  broken([](json& p) { p["extra"] = 1; });
+  broken([](json& p) { p["parts"][0]["placement"]["x"][0] = 2; });
+  broken([](json& p) { p["marks"][0]["group"] = "feather"; });
+  broken([](json& p) { p["movers"][0].erase("axis"); });
+  broken([](json& p) { p["tree"]["assemblies"][0]["parts"][0] = -1; });
+  EXPECT_THAT(judged(texts), testing::ElementsAre(true, false, false, false, false, false, false, false));
+}
+
+TEST(PlanJson, DescribesMarksByTheirSizes) {
+  const json plan = parsed(support::sample_plan());
+  ASSERT_EQ(plan["marks"].size(), 6u);
+  for (int i = 0; i < support::sample_marks; ++i)
+    EXPECT_NEAR(plan["marks"][i]["volume"].get<double>(), support::sample_volume[i], 1e-3) << i;
+  EXPECT_EQ(plan["marks"][0]["count"], 4);
+  EXPECT_EQ(plan["marks"][0]["blank"], json({900, 38, 38}));
+  EXPECT_EQ(plan["marks"][1]["bores"][1]["centre"], json({1024, 19}));
+  EXPECT_EQ(plan["marks"][1]["bores"][1]["diameter"], 8);
+  EXPECT_EQ(plan["marks"][2]["bevels"][0]["point"], json({500, 0, 0}));
+  EXPECT_EQ(plan["marks"][3]["outline"]["outer"][2], json({474, 24}));
+  EXPECT_EQ(plan["marks"][4]["outline"]["holes"][0].size(), 4u);
+  EXPECT_EQ(plan["marks"][5]["rounding"], 6);
+}
+
+TEST(PlanJson, PlacesPartsInTheHouse) {
+  const json plan = parsed(support::sample_plan());
+  ASSERT_EQ(plan["parts"].size(), 11u);
+  const json& rafter = plan["parts"][8];
+  EXPECT_EQ(rafter["mark"], "R1");
+  EXPECT_TRUE(rafter["wall"].is_null());
+  EXPECT_EQ(rafter["placement"]["origin"], json({300, -100, 800}));
+  EXPECT_NEAR(rafter["placement"]["x"][1].get<double>(), std::numbers::sqrt2 / 2, 1e-12);
+  EXPECT_EQ(plan["tree"]["assemblies"][1]["parts"], json({5, 6, 7}));
+  EXPECT_EQ(plan["movers"][0]["opens"], 110);
+  EXPECT_EQ(plan["movers"][1]["travel"], json({250, 0, 0}));
+  EXPECT_EQ(plan["findings"][0]["parts"], json({2, 4}));
+}
+
+TEST(PlanJson, RoundsAwayTheLastBits) {
+  exporters::Plan plan;
+  plan.design.house.width = geometry::mm(0.1 + 0.2);
+  EXPECT_NE(exporters::plan_json(plan, {}).find("\"width\":0.3,"), std::string::npos);
+}
+
+TEST(PlanJson, StaysJsonWhateverTheTextHolds) {
+  exporters::Plan plan;
+  plan.name = "a\"\\\n\x01";
+  plan.design.name = "broken \xC3( bytes \xFF";
+  const json result = parsed(plan);
+  EXPECT_EQ(result["name"], plan.name);
+  EXPECT_EQ(result["design"]["name"], "broken \uFFFD( bytes \uFFFD");
+}
+
+TEST(PlanJson, ListsTheFilesOfThePack) {
+  const support::TemporaryFolder folder;
+  exporters::write_file(folder.path() / "solid/b", "");
+  exporters::write_file(folder.path() / "a", "");
+  exporters::write_plan_json(exporters::Plan(), folder.path());
+  EXPECT_EQ(json::parse(support::read_bytes(folder.path() / "plan.json"))["files"],
+            json({"a", "plan.json", "solid/b"}));
+}
