@@ -1,0 +1,21 @@
+#include "exporters/glb.h"
+#include "exporters/plan.h"
+#include "exporters/plan_json.h"
+#include "exporters/step.h"
+#include "exporters/stl.h"
+
+namespace exporters {
+
+// One row a writer, in the order they run. The last lists what the others wrote.
+const std::vector<Writer>& writers() {
+  static const std::vector<Writer> table{
+      {"step", "the whole as exact solids, solid/NAME.step", write_step},
+      {"glb", "the whole for viewers, solid/NAME.glb", write_glb},
+      {"stl", "the whole as triangles, solid/NAME.stl", write_stl},
+      {"parts", "each mark as triangles, solid/parts/MARK.stl", write_part_stl},
+      {"plan", "all of it for programs, plan.json", write_plan_json},
+  };
+  return table;
+}
+
+}  // namespace exporters
