@@ -103,7 +103,7 @@ void check_roof(Collector& problems, const Design& design) {
   for (const Wall& wall : design.walls)
     if (under_gable(roof, wall.side) && roof.gable_overhang > Length())
       problems.at_least(roof.line, "roof/@gable-overhang", "the overhang at the gable", roof.gable_overhang,
-                        wall.cladding.slats.thickness);
+                        wall.cladding.thickness());
   if (roof.kind == RoofKind::single_slope) return;
   const double meeting = shape.ridge_top() - shape.ridge_height - shape.lower(centre);
   if (meeting < shape.depth / 8)

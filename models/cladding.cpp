@@ -132,7 +132,7 @@ std::vector<std::size_t> add_slats(Assembler& assembler, const std::vector<Slat>
 namespace {
 
 double cladding_thickness(const Design& design, std::size_t side) {
-  return design.walls[side % 4].cladding.slats.thickness.mm();
+  return design.walls[side % 4].cladding.thickness().mm();
 }
 
 // Under a gable: up to the rafters' upper edges, past the corners over the neighbours' cladding.

@@ -9,30 +9,14 @@
 
 #include "geometry/length_text.h"
 #include "geometry/units.h"
+#include "models/design_grounds.h"
+#include "models/stock_kinds.h"
 
 namespace models {
 
 using geometry::Angle;
 using geometry::Length;
 using geometry::Units;
-
-// The four walls, named as one faces the front from outside. Front stands at y = 0, left at x = 0.
-enum class Side { front, right, back, left };
-[[nodiscard]] std::string_view name(Side side);
-
-// Lumber as it is bought or ripped. `thickness` is the lesser size, as dressed.
-struct Lumber {
-  std::string name;
-  Length thickness;
-  Length width;
-};
-// Plywood, boards in sheets, roofing in sheets.
-struct Sheet {
-  std::string name;
-  Length thickness;
-  Length width;   // of a whole sheet, across the grain
-  Length length;  // of a whole sheet, along the grain
-};
 
 enum class BodySize { bantam, medium, large };
 struct Flock {
@@ -50,27 +34,33 @@ struct House {
   Length wall_height;  // z, from the ground to the top of the top rails
   Lumber framing;      // posts and rails; laid with its width in the plane of the wall
   Corners corners = Corners::front_and_back_run;
-  Length post_spacing;  // greatest distance between posts, centre to centre
+  Length post_spacing;                     // greatest distance between posts, centre to centre
+  std::optional<Lumber> corner_trim = {};  // boards that cover the cladding's edges at the corners
 };
 
 enum class Edge { left, right, top, bottom };
 enum class Swing { outward, inward };
-enum class DoorKind { hinged, sliding };
+enum class DoorKind { hinged, sliding, lift_off };
 
 // A leaf that closes an opening. Hinged leaves stand inside the opening, their outer face level with the
 // cladding's; sliding leaves hang outside the cladding and lap over it.
 struct Door {
   DoorKind kind = DoorKind::hinged;
-  Edge edge = Edge::left;        // hinged: where the hinges are; sliding: the way it opens (left or right)
-  Swing swing = Swing::outward;  // hinged only
+  Edge edge = Edge::left;  // hinged: where the hinges are; sliding: the way it opens (left, right or top)
+  Swing swing = Swing::outward;          // hinged only
   Angle opens = geometry::degrees(110);  // hinged only: how far it is meant to open
   Length reveal;  // gap all round; for a slider, between leaf and wall and between leaf and rails
   Length lap;     // sliding only: how far the leaf covers the wall beside the opening
   Lumber frame;   // stiles and rails of the leaf
   Lumber slats;   // cladding of the leaf
+  std::optional<Sheet> sheet;  // the leaf is one sheet instead of frame and slats
 };
 
-enum class OpeningKind { door, nest_door };
+// Doors have a leaf; vents are mesh on the inside, held by battens; windows mesh or a pane.
+enum class OpeningKind { door, nest_door, bird_door, vent, round_vent, window };
+[[nodiscard]] constexpr bool has_leaf(OpeningKind kind) {
+  return kind == OpeningKind::door || kind == OpeningKind::nest_door || kind == OpeningKind::bird_door;
+}
 
 struct Opening {
   OpeningKind kind = OpeningKind::door;
@@ -78,22 +68,38 @@ struct Opening {
   int line = 0;      // where the design file says so
   Length left;       // from the house's corner at the wall's left, seen from outside, to the opening
   Length bottom;     // from the ground to the opening
-  Length width;
+  Length width;      // round_vent: the diameter, and the height likewise
   Length height;
-  Door door;
+  Door door;                  // meaningful when has_leaf(kind)
+  std::optional<Mesh> mesh;   // vents always, windows with mesh
+  std::optional<Sheet> pane;  // windows without mesh
+  Lumber battens;             // that hold mesh or pane on the inside
+  std::optional<Sheet> ramp;  // bird door: what its ramp is cut from
+  Length ramp_length;
 };
 
 enum class Run { upright, level };
+enum class CladdingKind { slats, lapped, sheets };
 struct Cladding {
-  Lumber slats;
-  Run run = Run::upright;
-  Length gap;  // between slats
+  Lumber slats;            // slats and lapped boards
+  Run run = Run::upright;  // slats only; lapped boards always lie level
+  Length gap;              // between slats
+  CladdingKind kind = CladdingKind::slats;
+  Length lap = {};  // lapped: of each board over the one below
+  std::optional<Sheet> sheet = {};
+  // How far the cladding stands out from the frame.
+  [[nodiscard]] Length thickness() const {
+    if (kind == CladdingKind::sheets) return sheet->thickness;
+    return kind == CladdingKind::lapped ? slats.thickness * 2 : slats.thickness;
+  }
 };
 
 struct Wall {
   Side side = Side::front;
   Cladding cladding;
-  std::vector<Opening> openings;  // by `left`
+  std::vector<Opening> openings;         // by `left`
+  std::vector<Length> extra_posts = {};  // left edges of further posts, from the wall's left corner
+  std::vector<Length> extra_rails = {};  // lower edges of further rails, from the bottom of the wall
 };
 
 enum class RoofKind { gable, single_slope };
@@ -118,12 +124,22 @@ struct Roof {
   std::optional<Lumber> tie;     // collar tie
   Length tie_height;             // from the top of the rails to the underside of the tie
   std::optional<Sheet> gussets;  // plates on both faces where the rafters meet
-  std::optional<Lumber> boards;  // cover: boards along the ridge's direction, or
-  std::optional<Sheet> sheets;   // sheets; exactly one of the two is given
+  std::optional<Lumber> fascia;  // board along the tails' ends
+  std::optional<Lumber> barge;   // boards along the gable ends of the cover
+  // Cover: exactly one of these is given.
+  std::optional<Lumber> boards;  // along the ridge's direction
+  std::optional<Sheet> sheets;
+  std::optional<Corrugated> corrugated;
+  Length eave_gap;   // left open under the cover at the eaves, for air, closed with mesh
+  Length ridge_gap;  // each half of the cover stops this far short of the ridge's centre; closed with mesh
+  std::optional<Mesh> mesh;  // that closes the gaps
 };
 
-// A row of boxes inside, against one wall, on ledges.
+// A row of boxes on ledges inside one wall, or hung outside it under a sloped lid.
 struct Nests {
+  bool outside = false;
+  Angle lid_pitch;      // outside: of the lid, falling away from the wall
+  Length lid_overhang;  // outside: past the front of the boxes
   Side wall = Side::back;
   int line = 0;
   int count = 0;
@@ -149,8 +165,18 @@ struct Roosts {
   Length height;        // from the ground to the top of the first bar
   Length step;          // each further bar stands lower by this
   Lumber bars;
-  Length rounding;  // radius of the bars' long edges
-  Lumber ledges;    // what the bars' ends rest on
+  Length rounding;                       // radius of the bars' long edges
+  Lumber ledges;                         // what the bars' ends rest on
+  std::optional<Sheet> droppings_board;  // under the bars
+};
+
+// Ground snow and wind as the local authority gives them; for screening only.
+enum class Climate { hot, temperate, cold };
+struct Site {
+  double snow_kpa = 0;  // ground snow load
+  double wind_m_s = 0;  // basic wind speed
+  char exposure = 'C';  // B: sheltered, C: open, D: beside open water
+  Climate climate = Climate::temperate;
 };
 
 struct Design {
@@ -158,11 +184,20 @@ struct Design {
   std::string file;  // as given on the command line
   Units units = Units::mm;
   Flock flock;
+  std::optional<Site> site;
+  bool has_house = true;  // a design may hold only extra parts; then house, walls and roof mean nothing
   House house;
   std::vector<Wall> walls;  // always four, in the order of Side
   Roof roof;
   std::optional<Nests> nests;
   std::optional<Roosts> roosts;
+  Length litter;  // depth, on an earth floor or a deck
+  std::optional<RaisedFloor> floor;
+  std::optional<Base> base;
+  std::optional<Apron> apron;
+  std::optional<RunPen> run;
+  std::vector<ExtraStick> extra_sticks;
+  std::vector<ExtraPanel> extra_panels;
 };
 
 }  // namespace models

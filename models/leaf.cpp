@@ -23,7 +23,7 @@ struct Context {
   std::vector<std::string> path;  // of the leaf's assembly
 };
 
-double cladding_face(const Context& c) { return c.wall.cladding.slats.thickness.mm(); }
+double cladding_face(const Context& c) { return c.wall.cladding.thickness().mm(); }
 double leaf_thickness(const Door& door) { return (door.frame.thickness + door.slats.thickness).mm(); }
 
 // z of the leaf's outer face in wall coordinates.
