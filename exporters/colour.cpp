@@ -25,6 +25,14 @@ Colour colour(models::Group group) {
       return {0x86, 0x7B, 0xAD};  // heather
     case Group::hardware:
       return {0x45, 0x4B, 0x54};  // iron
+    case Group::mesh:
+      return {0xA9, 0xB0, 0xB4};  // galvanised wire
+    case Group::floor:
+      return {0xA8, 0x8A, 0x5C};  // deck
+    case Group::run:
+      return {0xB9, 0x9B, 0x74};  // weathered timber
+    case Group::extra:
+      return {0xC2, 0x8E, 0x3A};  // ochre
   }
   return {};
 }

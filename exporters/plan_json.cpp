@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "geometry/solid.h"
+#include "models/checks.h"
 
 namespace exporters {
 
@@ -220,6 +221,17 @@ std::string plan_json(const Plan& plan, const std::vector<std::string>& files) {
                        {"frames", each(plan.building.frames)},
                        {"findings", each(plan.findings)}};
   return text(result);
+}
+
+std::string findings_json(const models::Building& building, const std::vector<models::Finding>& findings) {
+  Json list = Json::array();
+  for (const models::Finding& finding : findings) {
+    Json row = json(finding);
+    row["called"] = Json::array();
+    for (const std::size_t part : finding.parts) row["called"].push_back(models::called(building, part));
+    list.push_back(std::move(row));
+  }
+  return Json{{"findings", std::move(list)}}.dump(2, ' ', false, Json::error_handler_t::replace);
 }
 
 void write_plan_json(const Plan& plan, const std::filesystem::path& out) {

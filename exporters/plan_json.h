@@ -12,6 +12,10 @@ inline constexpr int plan_json_format = 1;
 // Lengths in mm to a nanometre, angles in degrees; UTF-8, bytes that are not are replaced.
 [[nodiscard]] std::string plan_json(const Plan& plan, const std::vector<std::string>& files);
 
+// {"findings": [...]} as in plan.json, each with its parts as people call them ("post F3") besides.
+[[nodiscard]] std::string findings_json(const models::Building& building,
+                                        const std::vector<models::Finding>& findings);
+
 // plan.json; lists the files that stand under `out` by now, so it is written last.
 void write_plan_json(const Plan& plan, const std::filesystem::path& out);
 

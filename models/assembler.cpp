@@ -24,6 +24,14 @@ char letter(Group group) {
       return 'P';
     case Group::hardware:
       return 'H';
+    case Group::mesh:
+      return 'M';
+    case Group::floor:
+      return 'L';
+    case Group::run:
+      return 'U';
+    case Group::extra:
+      return 'E';
   }
   return 'X';
 }

@@ -20,6 +20,14 @@ std::string_view name(Group group) {
       return "roost";
     case Group::hardware:
       return "hardware";
+    case Group::mesh:
+      return "mesh";
+    case Group::floor:
+      return "floor";
+    case Group::run:
+      return "run";
+    case Group::extra:
+      return "extra";
   }
   return "";
 }

@@ -17,15 +17,16 @@ using geometry::Body;
 using geometry::Placement;
 using geometry::Vec3;
 
-enum class Group { frame, roof, cover, cladding, door, nest, roost, hardware };
+enum class Group { frame, roof, cover, cladding, door, nest, roost, hardware, mesh, floor, run, extra };
 [[nodiscard]] std::string_view name(Group group);
 
 // What a part is cut from: lumber or a sheet of the design's stock. The part's own section is its body's:
 // where it is less than the stock's, the part is ripped.
 struct Material {
-  enum class Form { stick, sheet };
+  enum class Form { stick, sheet, mesh, other };
   std::string stock;  // "2x2", "1/2 plywood"
   Form form = Form::stick;
+  Length opening = {};  // mesh: clear between wires
   bool operator==(const Material&) const = default;
 };
 
@@ -94,6 +95,7 @@ struct Building {
   Assembly tree;  // root: the whole
   std::vector<Mover> movers;
   std::vector<FrameView> frames;
+  double ground = 0;  // z of the ground, mm: below 0 when the house stands clear of it
 
   [[nodiscard]] const Mark& mark_of(std::size_t part) const { return marks[parts[part].mark]; }
 };
