@@ -40,5 +40,6 @@ class Assembler {
 // The stick's material, and its body: length along x, width along y, thickness along z.
 [[nodiscard]] Material stick_of(const Lumber& lumber);
 [[nodiscard]] Material sheet_of(const Sheet& sheet);
+[[nodiscard]] Material mesh_of(const Mesh& mesh);
 
 }  // namespace models

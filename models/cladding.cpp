@@ -6,6 +6,7 @@
 #include "geometry/tolerance.h"
 #include "models/practice.h"
 #include "models/roof_shape.h"
+#include "models/vents.h"
 #include "models/wall_plane.h"
 
 namespace models {
@@ -177,9 +178,7 @@ Region wall_area(const Design& design, Side side) {
 
 void add_wall_cladding(Assembler& assembler, const Design& design, const Wall& wall) {
   std::vector<Outline> openings;
-  for (const Opening& o : wall.openings)
-    openings.push_back(
-        rectangle({o.left.mm(), o.bottom.mm()}, {(o.left + o.width).mm(), (o.bottom + o.height).mm()}));
+  for (const Opening& o : wall.openings) openings.push_back(opening_outline(o));
   add_slats(assembler, slats_over(wall_area(design, wall.side), openings, wall.cladding), wall.cladding.slats,
             Group::cladding, wall_plane(design.house, wall.side), wall.side,
             {std::string(name(wall.side)) + " wall", "cladding"});

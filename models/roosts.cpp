@@ -37,7 +37,7 @@ Reach reach_of_posts(const Design& design, Side side, double from, double to) {
   const double set_in = design.house.framing.thickness.mm();
   const double least = set_in, most = wall_length(design.house, side).mm() - set_in;
   Reach reach{least, most};
-  for (const Member& member : frame_members(design, wall)) {
+  for (const Member& member : frame_members(frame_spec(design, wall))) {
     if (member.name != "post") continue;
     if (member.low.x <= from) reach.from = std::max(reach.from, member.low.x);
     if (member.high.x >= to) reach.to = std::min(reach.to, member.high.x);
