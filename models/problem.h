@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace models {
@@ -15,5 +16,9 @@ struct Problem {
 };
 
 [[nodiscard]] std::string print(const Problem& problem);
+
+// The text in quotation marks, fit to be shown: cut off after 60 bytes, with whatever is no printable UTF-8
+// written as \xNN.
+[[nodiscard]] std::string in_quotes(std::string_view text);
 
 }  // namespace models

@@ -1,9 +1,10 @@
 #include "models/stock.h"
 
-#include <algorithm>
+#include <cstdlib>
 #include <span>
 
 #include "models/nearest_name.h"
+#include "models/value_text.h"
 
 namespace models {
 namespace {
@@ -147,10 +148,21 @@ const Sheet* find_sheet(const Stock& stock, std::string_view name) { return find
 
 std::string nearest_lumber(const Stock& stock, std::string_view name) {
   const std::string given = key(name);
-  if (const auto cross = given.find('x'); cross != std::string::npos)
-    if (const auto* turned = find_lumber(stock, given.substr(cross + 1) + "x" + given.substr(0, cross)))
-      return turned->name;
-  return nearest(stock.lumber, name);
+  const auto cross = given.find('x');
+  if (cross == std::string::npos) return nearest(stock.lumber, name);
+  const std::string thickness = given.substr(0, cross), width = given.substr(cross + 1);
+  if (const auto* turned = find_lumber(stock, width + "x" + thickness)) return turned->name;
+  const Lumber* best = nullptr;
+  int least = 0;
+  const auto wanted = read_whole(width);
+  for (const auto& lumber : stock.lumber) {
+    if (!wanted || !lumber.name.starts_with(thickness + "x")) continue;
+    const auto offered = read_whole(std::string_view(lumber.name).substr(cross + 1));
+    if (!offered || (best != nullptr && std::abs(*offered - *wanted) >= least)) continue;
+    best = &lumber;
+    least = std::abs(*offered - *wanted);
+  }
+  return best != nullptr ? best->name : nearest(stock.lumber, name);
 }
 std::string nearest_sheet(const Stock& stock, std::string_view name) { return nearest(stock.sheets, name); }
 

@@ -40,7 +40,8 @@ struct Stock {
 [[nodiscard]] const Sheet* find_sheet(const Stock& stock, std::string_view name);
 
 // The name in the list that comes closest to one that is not in it: the same section turned round where
-// there is one ("4x2" for 2x4), else the least edit distance.
+// there is one ("4x2" for 2x4), else the nearest width of that thickness ("2x7" for 2x6), else the least edit
+// distance.
 [[nodiscard]] std::string nearest_lumber(const Stock& stock, std::string_view name);
 [[nodiscard]] std::string nearest_sheet(const Stock& stock, std::string_view name);
 

@@ -80,6 +80,9 @@ TEST(Stock, SuggestsTheNearestName) {
   EXPECT_EQ(nearest_lumber(stock, "89 x 38"), "38x89");
   EXPECT_EQ(nearest_lumber(stock, "38x64"), "38x63");
   EXPECT_EQ(nearest_lumber(stock, "5/4x5"), "5/4x4");
+  EXPECT_EQ(nearest_lumber(stock, "2x11"), "2x10");
+  EXPECT_EQ(nearest_lumber(stock, "2x99"), "2x12");
+  EXPECT_EQ(nearest_lumber(stock, "2by4"), "2x4");
   EXPECT_EQ(nearest_sheet(stock, "12mm plywod"), "12mm plywood");
   EXPECT_EQ(nearest_sheet(stock, "7/16 ozb"), "7/16 OSB");
 }

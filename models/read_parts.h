@@ -1,0 +1,26 @@
+// The reader's chapters, one for each part of the design. Each takes the root of the file and gives its part,
+// with every default filled in; what is wrong is written down in the reading.
+#pragma once
+
+#include "models/design_element.h"
+
+namespace models {
+
+[[nodiscard]] Flock read_flock(const Element& coop);
+
+// The standard sizes, with the file's own put in their places.
+[[nodiscard]] Stock read_stock(const Element& coop);
+
+[[nodiscard]] House read_house(const Element& coop);
+// Whether the house's sizes are what the file says, so that others can be held against them.
+[[nodiscard]] bool house_is_sound(const Element& coop);
+
+// Always four, in the order of Side.
+[[nodiscard]] std::vector<Wall> read_walls(const Element& coop, const House& house);
+
+[[nodiscard]] Roof read_roof(const Element& coop, const House& house);
+
+[[nodiscard]] std::optional<Nests> read_nests(const Element& coop, const House& house);
+[[nodiscard]] std::optional<Roosts> read_roosts(const Element& coop, const House& house);
+
+}  // namespace models

@@ -1,0 +1,188 @@
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "geometry/tolerance.h"
+#include "models/read_parts.h"
+#include "models/wall_plane.h"
+
+namespace models {
+namespace {
+
+using geometry::mm;
+
+const Length same = mm(geometry::same_place);
+
+// What a wall's own cladding leaves out is as the house's.
+Cladding read_cladding(const Element& element, const Cladding* house_cladding) {
+  const auto inherits = [&](std::string_view attribute) {
+    return house_cladding != nullptr && !element.has(attribute);
+  };
+  return {inherits("slats") ? house_cladding->slats : element.lumber("slats"),
+          inherits("run") ? house_cladding->run : element.choice<Run>("run"),
+          inherits("gap") ? house_cladding->gap : element.length("gap")};
+}
+
+Door read_door(const Element& opening, const Cladding& cladding) {
+  Door door;
+  door.reveal = opening.length("reveal");
+  door.frame = opening.lumber("frame");
+  door.slats = opening.has("slats") ? opening.lumber("slats") : cladding.slats;
+  const Element hinges = opening.child("hinges"), slides = opening.child("slides");
+  if (hinges.given() && slides.given())
+    slides.problem(
+        "a door either hangs or slides: expected <hinges> or <slides>, not both; <hinges> is in line " +
+        std::to_string(hinges.line()));
+  if (slides.given()) {
+    door.kind = DoorKind::sliding;
+    door.edge = slides.choice<Edge>("to");  // left and right come first among the edges
+    door.lap = slides.length("lap");
+  } else {
+    door.edge = hinges.choice<Edge>("edge");
+    door.swing = hinges.choice<Swing>("swing");
+    door.opens = hinges.angle("opens");
+  }
+  return door;
+}
+
+Opening read_opening(const Element& element, OpeningKind kind, const Wall& wall, const House& house) {
+  Opening opening;
+  opening.kind = kind;
+  opening.line = element.line();
+  opening.name = element.given_text("name").value_or("");
+  opening.width = element.length("width");
+  opening.height = element.length("height");
+  opening.left = element.given_length("left").value_or((wall_length(house, wall.side) - opening.width) / 2);
+  opening.bottom = element.given_length("bottom").value_or(house.framing.width);
+  opening.door = read_door(element, wall.cladding);
+  return opening;
+}
+
+// Whether the opening stands where the file says.
+bool has_place(const Element& element) { return element.sound({"left", "bottom", "width", "height"}); }
+
+// The opening must lie within the frame's end posts and rails.
+void check_place(const Element& element, const Opening& opening, const Wall& wall, const House& house) {
+  const Extent extent = frame_extent(house, wall.side);
+  const Length post = house.framing.width;
+  const Length from = extent.from + post, to = extent.to - post, low = post, high = house.wall_height - post;
+  if (opening.width > to - from + same)
+    element.must_be_at_most("width", to - from, "the opening is wider than the wall between its end posts");
+  else if (opening.left < from - same)
+    element.must_be_at_least("left", from, "the opening reaches into the wall's left end post");
+  else if (opening.left + opening.width > to + same)
+    element.must_be_at_most("left", to - opening.width, "the opening reaches past the wall's right end post");
+  if (opening.height > high - low + same)
+    element.must_be_at_most("height", high - low, "the opening is higher than the wall between its rails");
+  else if (opening.bottom < low - same)
+    element.must_be_at_least("bottom", low, "the opening reaches into the wall's bottom rail");
+  else if (opening.bottom + opening.height > high + same)
+    element.must_be_at_most("bottom", high - opening.height, "the opening reaches into the wall's top rail");
+
+  if (!element.sound({"width", "height", "reveal", "frame"})) return;
+  const Length leaf = std::min(opening.width, opening.height) - 2 * opening.door.reveal;
+  if (opening.door.kind == DoorKind::hinged && leaf < 3 * opening.door.frame.width)
+    element.problem("the leaf is too small for a frame of " + opening.door.frame.name +
+                    ": expected at least " +
+                    element.shown_at_least(3 * opening.door.frame.width + 2 * opening.door.reveal) +
+                    " in width and height");
+}
+
+// An opening with the element that it came from.
+struct Read {
+  Element element;
+  Opening opening;
+  Side side;
+  bool placed;  // whether the file says which wall it is in
+};
+
+// Openings of a wall stand side by side with a post between: posts reach from rail to rail.
+void check_neighbours(const std::vector<Read>& all, Side side, Length post) {
+  std::vector<const Read*> in_wall;
+  for (const auto& read : all)
+    if (read.side == side && read.placed && has_place(read.element)) in_wall.push_back(&read);
+  std::stable_sort(in_wall.begin(), in_wall.end(),
+                   [](const Read* a, const Read* b) { return a->opening.left < b->opening.left; });
+  const Read* last = nullptr;  // the one that reaches farthest right so far
+  for (const Read* read : in_wall) {
+    if (last != nullptr) {
+      const Length end = last->opening.left + last->opening.width, gap = read->opening.left - end;
+      const std::string other =
+          in_quotes(last->opening.name) + " of line " + std::to_string(last->opening.line);
+      if (gap < post - same)
+        read->element.must_be_at_least("left", end + post,
+                                       gap < -same ? "the opening overlaps " + other
+                                                   : "the opening leaves no room for a post beside " + other);
+    }
+    if (last == nullptr ||
+        read->opening.left + read->opening.width > last->opening.left + last->opening.width)
+      last = read;
+  }
+}
+
+void name_openings(std::vector<Read>& all) {
+  std::map<std::string, int> lines;
+  for (const auto& read : all) {
+    if (read.opening.name.empty()) continue;
+    const auto [found, fresh] = lines.emplace(read.opening.name, read.element.line());
+    if (!fresh)
+      read.element.problem("name", in_quotes(read.opening.name) + " is taken: the opening in line " +
+                                       std::to_string(found->second) + " has the same name");
+  }
+  for (auto& read : all) {
+    if (!read.opening.name.empty()) continue;
+    const std::string first =
+        std::string(name(read.side)) + (read.opening.kind == OpeningKind::door ? " door" : " nest door");
+    std::string candidate = first;
+    for (int number = 2; !lines.emplace(candidate, read.element.line()).second; ++number)
+      candidate = first + " " + std::to_string(number);
+    read.opening.name = candidate;
+  }
+}
+
+}  // namespace
+
+std::vector<Wall> read_walls(const Element& coop, const House& house) {
+  const Cladding house_cladding = read_cladding(coop.child("cladding"), nullptr);
+  std::vector<Wall> walls;
+  for (const Side side : {Side::front, Side::right, Side::back, Side::left})
+    walls.push_back({side, house_cladding, {}});
+
+  std::array<int, 4> lines{};
+  std::vector<Read> all;
+  for (const auto& element : coop.children("wall")) {
+    const Side side = element.choice<Side>("side");
+    const bool placed = element.has("side") && element.sound({"side"});
+    const bool first = placed && lines[static_cast<std::size_t>(side)] == 0;
+    int& line = lines[static_cast<std::size_t>(side)];
+    if (placed && !first)
+      element.problem("side", "the " + std::string(name(side)) +
+                                  " wall is given twice: the first is in line " + std::to_string(line));
+    Wall wall{side, read_cladding(element.child("cladding"), &house_cladding), {}};
+    for (const auto& [word, kind] :
+         {std::pair("door", OpeningKind::door), std::pair("nest-door", OpeningKind::nest_door)})
+      for (const auto& opening : element.children(word))
+        all.push_back({opening, read_opening(opening, kind, wall, house), side, placed});
+    if (!first) continue;
+    line = element.line();
+    walls[static_cast<std::size_t>(side)].cladding = wall.cladding;
+  }
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Read& a, const Read& b) { return a.element.line() < b.element.line(); });
+  name_openings(all);
+
+  const bool sound = house_is_sound(coop);
+  for (const auto& read : all)
+    if (sound && read.placed && has_place(read.element))
+      check_place(read.element, read.opening, walls[static_cast<std::size_t>(read.side)], house);
+  for (auto& wall : walls) {
+    if (sound) check_neighbours(all, wall.side, house.framing.width);
+    for (const auto& read : all)
+      if (read.side == wall.side) wall.openings.push_back(read.opening);
+    std::stable_sort(wall.openings.begin(), wall.openings.end(),
+                     [](const Opening& a, const Opening& b) { return a.left < b.left; });
+  }
+  return walls;
+}
+
+}  // namespace models
