@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/command.h"
+#include "models/buildable.h"
 
 namespace cli {
 namespace {
@@ -71,6 +72,7 @@ std::optional<models::Design> load(const Options& options, Output output) {
     if (!options.quiet)
       for (const models::Problem& remark : result.remarks) output.err << "remark: " << print(remark) << '\n';
     problems = std::move(result.problems);
+    if (problems.empty()) problems = models::unbuildable(result.design);
     if (problems.empty()) design = std::move(result.design);
   }
   if (!problems.empty()) print_problems(problems, options, output);
