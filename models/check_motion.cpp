@@ -6,6 +6,7 @@
 #include "geometry/tolerance.h"
 #include "models/checks.h"
 #include "models/leaf.h"
+#include "models/practice.h"
 #include "models/wall_plane.h"
 
 namespace models {
@@ -96,7 +97,8 @@ Length reveal_to_swing(const Opening& opening) {
   double low = 0, high = size / 4;
   for (int i = 0; i < 60; ++i) {
     const double r = (low + high) / 2;
-    (std::hypot(size - 1.5 * r, thickness) + r / 2 <= size - r / 2 ? high : low) = r;
+    (std::hypot(size - 1.5 * r, thickness + practice::pin_stands_out.mm()) + r / 2 <= size - r / 2 ? high
+                                                                                                   : low) = r;
   }
   return mm(high);
 }
@@ -153,9 +155,13 @@ std::optional<Finding> blocked(const Subject& s, const Mover& mover) {
     finding.measured = touches ? printed(s.design, way) : printed_fine(s.design, mm(measured));
     finding.asked = touches ? printed(s.design, mm(norm(mover.travel))) : printed_fine(s.design, mm(asked));
   }
-  if (is_surround(s.building, mover, other) && mover.kind == DoorKind::hinged)
+  const bool surround = is_surround(s.building, mover, other) && mover.kind == DoorKind::hinged;
+  const Angle turned = mover.opens * travel.until;
+  if (surround && turned < geometry::degrees(45))
     finding.advice = "a reveal of at least " + printed_fine(s.design, reveal_to_swing(*opening)) +
                      " lets this leaf, as thick as it is, swing past its jamb";
+  else if (surround)
+    finding.advice = "let it open to " + degrees_of(turned) + " only";
   else
     finding.advice = place_advice(s, mover, *opening, asked);
   return finding;

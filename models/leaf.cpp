@@ -69,13 +69,14 @@ std::vector<std::size_t> add_leaf_frame(const Context& c) {
   return parts;
 }
 
-// The line the leaf turns about: in the outer (or inner) face of the leaf, half the reveal off its hinged
-// edge.
+// The line the leaf turns about: the hinges' pins, just off the face that the leaf opens to, half the reveal off
+// its hinged edge.
 geometry::Axis hinge_axis(const Context& c) {
   const Door& door = c.opening.door;
   const double half = door.reveal.mm() / 2;
   const bool outward = door.swing == Swing::outward;
-  const double z = outward ? outer_face(c) : outer_face(c) - leaf_thickness(door);
+  const double pin = practice::pin_stands_out.mm();
+  const double z = outward ? outer_face(c) + pin : outer_face(c) - leaf_thickness(door) - pin;
   const auto [low, high] = c.leaf;
   Vec3 point, direction;  // the direction makes positive angles open outward
   switch (door.edge) {

@@ -15,6 +15,9 @@ inline constexpr geometry::Length keeper_lap = geometry::mm(20);
 // Room behind a door to put a hand or a bucket through: common practice.
 inline constexpr geometry::Length free_behind_door = geometry::mm(150);
 
+// How far a hinge's pin stands out from the leaf's face: half the knuckle of a small butt hinge; common practice.
+inline constexpr geometry::Length pin_stands_out = geometry::mm(5);
+
 // No strip of cladding narrower than this share of a slat: common practice.
 inline constexpr double least_slat_share = 1.0 / 3;
 
