@@ -5,9 +5,9 @@
 #include "geometry/motion.h"
 #include "geometry/tolerance.h"
 #include "models/checks.h"
+#include "models/door_places.h"
 #include "models/leaf.h"
 #include "models/practice.h"
-#include "models/wall_plane.h"
 
 namespace models {
 namespace {
@@ -18,72 +18,6 @@ const Opening* opening_of(const Design& design, const Mover& mover) {
   for (const Opening& o : design.walls[static_cast<std::size_t>(mover.wall)].openings)
     if (o.name == mover.name) return &o;
   return nullptr;
-}
-
-geometry::Motion motion_of(const Mover& mover) {
-  if (mover.kind == DoorKind::hinged) return geometry::Turn{mover.axis, mover.opens};
-  return geometry::Slide{mover.travel};
-}
-
-// All parts but the leaf's own and those it touches by design.
-std::vector<std::size_t> others(const Building& building, const Mover& mover) {
-  std::vector<std::size_t> rest;
-  for (std::size_t i = 0; i < building.parts.size(); ++i)
-    if (std::find(mover.parts.begin(), mover.parts.end(), i) == mover.parts.end() &&
-        std::find(mover.ignored.begin(), mover.ignored.end(), i) == mover.ignored.end())
-      rest.push_back(i);
-  return rest;
-}
-
-// Parts that the leaf's hole in its wall is made of: they move along when the door is put elsewhere.
-bool is_surround(const Building& building, const Mover& mover, std::size_t part) {
-  const Part& p = building.parts[part];
-  return p.wall == mover.wall &&
-         (p.group == Group::frame || p.group == Group::cladding || p.group == Group::door);
-}
-
-// How far the opening could be shifted along its wall (mm, to the right positive) so that the leaf's motion
-// clears everything that stays where it is: the nearest such shift on either side, if the wall has room for
-// it.
-struct Shifts {
-  std::optional<double> left, right;
-};
-Shifts clear_shifts(const Subject& s, const Mover& mover, const Opening& opening, double limit) {
-  std::vector<std::size_t> staying;
-  for (const std::size_t part : others(s.building, mover))
-    if (!is_surround(s.building, mover, part)) staying.push_back(part);
-  const Pieces fixed = pieces_of(s.scene, staying), leaf = pieces_of(s.scene, mover.parts);
-  const Placement plane = wall_plane(s.design.house, mover.wall);
-  const auto clear = [&](double by) {
-    const Placement moved = geometry::shift(plane.x * by);
-    std::vector<geometry::ConvexPiece> pieces;
-    for (const geometry::ConvexPiece& piece : leaf.pieces) pieces.push_back(geometry::placed(piece, moved));
-    geometry::Motion motion = motion_of(mover);
-    if (auto* turn = std::get_if<geometry::Turn>(&motion)) turn->axis.point = moved.point(turn->axis.point);
-    return geometry::free_travel(pieces, fixed.pieces, motion, limit).until >= 1;
-  };
-  const Extent extent = frame_extent(s.design.house, mover.wall);
-  const double post = s.design.house.framing.width.mm();
-  const double most_left = (extent.from - opening.left).mm() + post;
-  const double most_right = (extent.to - opening.left - opening.width).mm() - post;
-  constexpr double step = 5;  // finer than anyone sets out a door; refined by halving below
-  const auto search = [&](double end) -> std::optional<double> {
-    const double way = end < 0 ? -1 : 1;
-    for (double at = step; at <= std::abs(end); at += step) {
-      if (!clear(way * at)) continue;
-      double bad = at - step, good = at;
-      while (good - bad > 0.5) {
-        const double middle = (bad + good) / 2;
-        (clear(way * middle) ? good : bad) = middle;
-      }
-      return way * good;
-    }
-    return std::nullopt;
-  };
-  Shifts shifts;
-  if (most_left < 0) shifts.left = search(most_left);
-  if (most_right > 0) shifts.right = search(most_right);
-  return shifts;
 }
 
 // The least reveal at which a hinged leaf's far edge swings past its jamb: the far corner, away from the
@@ -104,26 +38,54 @@ Length reveal_to_swing(const Opening& opening) {
 }
 
 std::string degrees_of(Angle angle) {
-  return std::to_string(static_cast<int>(std::floor(angle.degrees()))) + " degrees";
+  return std::to_string(static_cast<int>(std::floor(angle.degrees() + 1e-6))) + "\u00b0";
 }
 
+// "310 mm to 640 mm or 900 mm to 1200 mm": where the door could stand, or how much lower.
 std::string place_advice(const Subject& s, const Mover& mover, const Opening& opening, double limit) {
-  const Shifts shifts = clear_shifts(s, mover, opening, limit);
-  const auto at = [&](double by) { return printed(s.design, opening.left + mm(by)); };
-  const std::string corner = " from the wall's left corner";
-  if (shifts.left && shifts.right)
-    return "the door clears everything with its left edge at " + at(*shifts.left) + " or at " +
-           at(*shifts.right) + corner;
-  if (shifts.left) return "the door clears everything with its left edge at " + at(*shifts.left) + corner;
-  if (shifts.right) return "the door clears everything with its left edge at " + at(*shifts.right) + corner;
+  std::string places;
+  for (const Interval& interval : clear_places(s, mover, opening, limit))
+    places += (places.empty() ? "" : " or ") + printed(s.design, interval.from) + " to " +
+              printed(s.design, interval.to);
+  if (!places.empty()) return "the door's left edge may stand " + places + " from the wall's left corner";
+  if (const std::optional<Length> drop = clear_drop(s, mover, opening, limit))
+    return "no place along this wall at this height; " + printed(s.design, *drop) +
+           " lower the leaf moves freely";
   return "no place along this wall lets the leaf move freely";
+}
+
+// Parts that already stand nearer to the closed leaf than its reveal: one finding each, and then left out of the
+// motion's, which they would hide everything else from.
+struct TooNear {
+  std::size_t other = 0, leaf = 0;
+  geometry::Clearance clearance;
+};
+std::vector<TooNear> too_near(const Subject& s, const Mover& mover) {
+  std::vector<TooNear> found;
+  for (const std::size_t other : others(s.building, mover)) {
+    TooNear least{other, 0, {}};
+    least.clearance.distance = mover.reveal.mm() - geometry::contact;
+    bool nearer = false;
+    for (const std::size_t part : mover.parts) {
+      if (!near(s.scene.parts[part].box, s.scene.parts[other].box, mover.reveal.mm())) continue;
+      const geometry::Clearance clearance = part_clearance(s.scene, part, other);
+      if (clearance.distance >= least.clearance.distance) continue;
+      least.clearance = clearance;
+      least.leaf = part;
+      nearer = true;
+    }
+    if (nearer) found.push_back(least);
+  }
+  return found;
 }
 
 // The finding for a leaf that comes too near to something while it moves, or none.
 std::optional<Finding> blocked(const Subject& s, const Mover& mover) {
   const Opening* opening = opening_of(s.design, mover);
   if (!opening) return std::nullopt;
-  const Pieces leaf = pieces_of(s.scene, mover.parts), fixed = pieces_of(s.scene, others(s.building, mover));
+  std::vector<std::size_t> rest = others(s.building, mover);
+  for (const TooNear& near : too_near(s, mover)) std::erase(rest, near.other);
+  const Pieces leaf = pieces_of(s.scene, mover.parts), fixed = pieces_of(s.scene, rest);
   const geometry::Motion motion = motion_of(mover);
   const double asked = mover.reveal.mm() / 2;
   const geometry::LeastClearance least = geometry::least_clearance(leaf.pieces, fixed.pieces, motion);
@@ -179,29 +141,23 @@ std::vector<Finding> find_blocked(const Subject& s, DoorKind kind) {
 
 std::vector<Finding> find_narrow_reveals(const Subject& s) {
   std::vector<Finding> findings;
-  for (const Mover& mover : s.building.movers) {
-    geometry::Clearance least;
-    least.distance = INFINITY;
-    std::size_t leaf_part = 0, other_part = 0;
-    for (const std::size_t other : others(s.building, mover))
-      for (const std::size_t part : mover.parts) {
-        if (!near(s.scene.parts[part].box, s.scene.parts[other].box, mover.reveal.mm())) continue;
-        const geometry::Clearance found = part_clearance(s.scene, part, other);
-        if (found.distance < least.distance) least = found, leaf_part = part, other_part = other;
-      }
-    if (least.distance >= mover.reveal.mm() - geometry::contact) continue;
-    Finding finding;
-    finding.line = mover.line;
-    finding.parts = {std::min(leaf_part, other_part), std::max(leaf_part, other_part)};
-    finding.place = least.on_b;
-    finding.message =
-        "closed, the leaf of " + mover.name + " stands too near to " + called(s.building, other_part);
-    finding.measured = least.distance > 0 ? printed_fine(s.design, mm(least.distance)) : "they overlap";
-    finding.asked = printed_fine(s.design, mover.reveal);
-    const Opening* opening = opening_of(s.design, mover);
-    finding.advice = opening ? place_advice(s, mover, *opening, mover.reveal.mm() - geometry::contact) : "";
-    findings.push_back(std::move(finding));
-  }
+  for (const Mover& mover : s.building.movers)
+    for (const TooNear& near : too_near(s, mover)) {
+      Finding finding;
+      finding.line = mover.line;
+      finding.parts = {std::min(near.leaf, near.other), std::max(near.leaf, near.other)};
+      finding.place = near.clearance.on_b;
+      finding.message =
+          "closed, the leaf of " + mover.name + " stands too near to " + called(s.building, near.other);
+      finding.measured = near.clearance.distance > geometry::contact
+                             ? printed_fine(s.design, mm(near.clearance.distance))
+                         : near.clearance.distance >= -geometry::contact ? "they touch"
+                                                                         : "they overlap";
+      finding.asked = printed_fine(s.design, mover.reveal);
+      if (const Opening* opening = opening_of(s.design, mover))
+        finding.advice = place_advice(s, mover, *opening, mover.reveal.mm() - geometry::contact);
+      findings.push_back(std::move(finding));
+    }
   return findings;
 }
 

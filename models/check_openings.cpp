@@ -84,25 +84,36 @@ std::vector<Finding> find_obstructed_openings(const Subject& s) {
         geometry::compose(wall_plane(s.design.house, wall.side),
                           geometry::shift({opening->left.mm(), opening->bottom.mm(), -behind.mm()}));
     const geometry::ConvexPiece space = geometry::placed(geometry::convex_pieces(way).front(), place);
+    Finding finding;
+    double deepest = 0;
     for (std::size_t part = 0; part < s.building.parts.size(); ++part) {
       if (std::find(mover.parts.begin(), mover.parts.end(), part) != mover.parts.end()) continue;
+      double depth = 0;
+      Vec3 where;
       for (const geometry::ConvexPiece& piece : s.scene.parts[part].pieces) {
         if (!near(piece.box, space.box, 0)) continue;
         const geometry::Clearance found = geometry::clearance(space, piece);
-        if (found.distance >= -geometry::contact) continue;
-        Finding finding;
-        finding.severity = Severity::warning;
-        finding.line = mover.line;
-        finding.parts = {part};
-        finding.place = found.on_b;
-        finding.message = called(s.building, part) + " stands in the way through " + mover.name;
-        finding.measured = printed_fine(s.design, mm(-found.distance)) + " into the way";
-        finding.asked = printed(s.design, practice::free_behind_door) + " free behind the opening";
-        finding.advice = "move it or the door by " + printed_fine(s.design, mm(-found.distance));
-        findings.push_back(std::move(finding));
-        break;
+        if (-found.distance > depth) depth = -found.distance, where = found.on_b;
       }
+      if (depth <= geometry::contact) continue;
+      finding.parts.push_back(part);
+      if (depth <= deepest) continue;
+      deepest = depth;
+      finding.place = where;
+      finding.message = called(s.building, part);
     }
+    if (finding.parts.empty()) continue;
+    const std::size_t more = finding.parts.size() - 1;
+    finding.severity = Severity::warning;
+    finding.line = mover.line;
+    finding.message += (more == 0   ? std::string(" stands")
+                        : more == 1 ? std::string(" and one more part stand")
+                                    : " and " + std::to_string(more) + " more parts stand") +
+                       " in the way through " + mover.name;
+    finding.measured = printed_fine(s.design, mm(deepest)) + " into the way";
+    finding.asked = printed(s.design, practice::free_behind_door) + " free behind the opening";
+    finding.advice = "move them or the door by " + printed_fine(s.design, mm(deepest));
+    findings.push_back(std::move(finding));
   }
   return findings;
 }
