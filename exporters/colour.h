@@ -13,6 +13,8 @@ struct Colour {
   bool operator==(const Colour&) const = default;
 };
 [[nodiscard]] Colour colour(models::Group group);
+// 1 for what hides what is behind it. Wire mesh is a plain sheet in these files, and must be seen through.
+[[nodiscard]] double opacity(models::Group group);
 
 // The light one channel stands for, from 0 to 1 (IEC 61966-2-1): what formats that light a scene ask for.
 [[nodiscard]] double linear(std::uint8_t channel);

@@ -3,6 +3,7 @@
 #include <map>
 #include <set>
 
+#include <assimp/GltfMaterial.h>
 #include <assimp/material.h>
 
 #include "exporters/colour.h"
@@ -28,11 +29,16 @@ std::unique_ptr<aiMaterial> material(models::Group group) {
   const Colour c = colour(group);
   const auto channel = [](std::uint8_t value) { return static_cast<ai_real>(linear(value)); };
   const aiString name{std::string(models::name(group))};
-  const aiColor4D base(channel(c.red), channel(c.green), channel(c.blue), 1);
+  const aiColor4D base(channel(c.red), channel(c.green), channel(c.blue),
+                       static_cast<ai_real>(opacity(group)));
   const ai_real metallic = 0, roughness = 1;  // bare wood: no shine
   auto result = std::make_unique<aiMaterial>();
   result->AddProperty(&name, AI_MATKEY_NAME);
   result->AddProperty(&base, 1, AI_MATKEY_BASE_COLOR);
+  if (opacity(group) < 1) {
+    const aiString blend("BLEND");
+    result->AddProperty(&blend, AI_MATKEY_GLTF_ALPHAMODE);
+  }
   result->AddProperty(&metallic, 1, AI_MATKEY_METALLIC_FACTOR);
   result->AddProperty(&roughness, 1, AI_MATKEY_ROUGHNESS_FACTOR);
   return result;

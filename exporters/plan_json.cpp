@@ -59,9 +59,17 @@ const char* name(models::BodySize size) {
   constexpr const char* names[] = {"bantam", "medium", "large"};
   return names[static_cast<int>(size)];
 }
-const char* name(models::DoorKind kind) { return kind == models::DoorKind::hinged ? "hinged" : "sliding"; }
+const char* name(models::DoorKind kind) {
+  constexpr const char* names[] = {"hinged", "sliding", "lift_off"};
+  return names[static_cast<int>(kind)];
+}
 const char* name(models::OpeningKind kind) {
-  return kind == models::OpeningKind::door ? "door" : "nest_door";
+  constexpr const char* names[] = {"door", "nest_door", "bird_door", "vent", "round_vent", "window"};
+  return names[static_cast<int>(kind)];
+}
+const char* name(models::Material::Form form) {
+  constexpr const char* names[] = {"stick", "sheet", "mesh", "other"};
+  return names[static_cast<int>(form)];
 }
 
 Json json(const geometry::Placement& p) {
@@ -86,37 +94,49 @@ Json json(const models::Lumber& lumber) {
 }
 
 Json json(const models::Opening& opening) {
-  return {{"kind", name(opening.kind)},     {"name", opening.name},         {"left", json(opening.left)},
-          {"bottom", json(opening.bottom)}, {"width", json(opening.width)}, {"height", json(opening.height)},
-          {"door", name(opening.door.kind)}};
+  return {{"kind", name(opening.kind)},
+          {"name", opening.name},
+          {"left", json(opening.left)},
+          {"bottom", json(opening.bottom)},
+          {"width", json(opening.width)},
+          {"height", json(opening.height)},
+          {"door", has_leaf(opening.kind) ? Json(name(opening.door.kind)) : Json()}};
 }
 
 Json json(const models::Wall& wall) {
   return {{"side", models::name(wall.side)}, {"openings", each(wall.openings)}};
 }
 
+Json json(const models::House& house) {
+  return {{"width", json(house.width)},
+          {"depth", json(house.depth)},
+          {"wall_height", json(house.wall_height)},
+          {"framing", json(house.framing)}};
+}
+
+Json json(const models::Roof& roof) {
+  const bool along_y = roof.ridge_runs == models::RidgeRuns::front_to_back;
+  return {{"pitch", json(roof.pitch)},
+          {"ridge_runs", along_y ? "front_to_back" : "left_to_right"},
+          {"eave_overhang", json(roof.eave_overhang)},
+          {"gable_overhang", json(roof.gable_overhang)},
+          {"rafters", json(roof.rafters)}};
+}
+
+Json json(const models::Flock& flock) {
+  return {{"birds", flock.birds}, {"planned", flock.planned}, {"size", name(flock.size)}};
+}
+
+// A design of extra parts alone has no house, walls or roof.
 Json json(const models::Design& design) {
-  const models::Roof& roof = design.roof;
-  return {
-      {"name", design.name},
-      {"units", design.units == models::Units::in ? "in" : "mm"},
-      {"flock",
-       {{"birds", design.flock.birds}, {"planned", design.flock.planned}, {"size", name(design.flock.size)}}},
-      {"house",
-       {{"width", json(design.house.width)},
-        {"depth", json(design.house.depth)},
-        {"wall_height", json(design.house.wall_height)},
-        {"framing", json(design.house.framing)}}},
-      {"walls", each(design.walls)},
-      {"roof",
-       {{"pitch", json(roof.pitch)},
-        {"ridge_runs",
-         roof.ridge_runs == models::RidgeRuns::front_to_back ? "front_to_back" : "left_to_right"},
-        {"eave_overhang", json(roof.eave_overhang)},
-        {"gable_overhang", json(roof.gable_overhang)},
-        {"rafters", json(roof.rafters)}}},
-      {"nests", design.nests ? Json(design.nests->count) : Json(0)},
-      {"roosts", design.roosts ? Json(design.roosts->count) : Json(0)}};
+  return {{"name", design.name},
+          {"units", design.units == models::Units::in ? "in" : "mm"},
+          {"flock", json(design.flock)},
+          {"house", design.has_house ? json(design.house) : Json()},
+          {"walls", design.has_house ? each(design.walls) : Json::array()},
+          {"roof", design.has_house ? json(design.roof) : Json()},
+          {"nests", design.nests ? design.nests->count : 0},
+          {"roosts", design.roosts ? design.roosts->count : 0}};
 }
 
 Json json(const models::Mark& mark) {
@@ -125,7 +145,8 @@ Json json(const models::Mark& mark) {
           {"name", mark.name},
           {"group", models::name(mark.group)},
           {"stock", mark.material.stock},
-          {"form", mark.material.form == models::Material::Form::stick ? "stick" : "sheet"},
+          {"form", name(mark.material.form)},
+          {"mesh_opening", json(mark.material.opening)},
           {"count", mark.count},
           {"blank", json(size)},
           {"volume", rounded(geometry::volume(mark.solid).mm3, 3)},
@@ -148,7 +169,7 @@ Json json(const models::Mover& mover) {
   if (mover.kind == models::DoorKind::hinged) {
     result["axis"] = {{"point", json(mover.axis.point)}, {"direction", direction(mover.axis.direction)}};
     result["opens"] = json(mover.opens);
-  } else {
+  } else if (mover.kind == models::DoorKind::sliding) {
     result["travel"] = json(mover.travel);
   }
   return result;
@@ -216,6 +237,7 @@ std::string plan_json(const Plan& plan, const std::vector<std::string>& files) {
                        {"design", json(plan.design)},
                        {"marks", each(plan.building.marks)},
                        {"parts", parts(plan.building)},
+                       {"ground", rounded(plan.building.ground, 6)},
                        {"tree", json(plan.building.tree)},
                        {"movers", each(plan.building.movers)},
                        {"frames", each(plan.building.frames)},

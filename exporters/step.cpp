@@ -124,8 +124,10 @@ void add_colours(const models::Building& building, const Handle(XSControl_WorkSe
       rgb = new StepVisual_ColourRgb;
       rgb->Init(text(std::string(models::name(mark.group))), c.red / 255.0, c.green / 255.0, c.blue / 255.0);
     }
+    const double transparency = 1 - opacity(mark.group);
+    const Handle(StepVisual_Colour) rendered = transparency > 0 ? rgb : nullptr;
     styles.ClearStyles();
-    styles.AddStyle(shape, styles.MakeColorPSA(nullptr, rgb, rgb, nullptr, 0.0), nullptr);
+    styles.AddStyle(shape, styles.MakeColorPSA(nullptr, rgb, rgb, rendered, transparency), nullptr);
     Handle(StepVisual_MechanicalDesignGeometricPresentationRepresentation) representation;
     styles.CreateMDGPR(context, representation);
     session->Model()->AddWithRefs(representation);

@@ -10,9 +10,10 @@ using exporters::linear;
 
 namespace {
 
-constexpr models::Group groups[] = {models::Group::frame,    models::Group::roof,    models::Group::cover,
-                                    models::Group::cladding, models::Group::door,    models::Group::nest,
-                                    models::Group::roost,    models::Group::hardware};
+constexpr models::Group groups[] = {models::Group::frame,    models::Group::roof,     models::Group::cover,
+                                    models::Group::cladding, models::Group::door,     models::Group::nest,
+                                    models::Group::roost,    models::Group::hardware, models::Group::mesh,
+                                    models::Group::floor,    models::Group::run,      models::Group::extra};
 
 // CIE L*a*b* of an sRGB colour: primaries and white of IEC 61966-2-1, formulae of ISO/CIE 11664-4 (from
 // memory).

@@ -111,6 +111,7 @@ TEST_F(GlbFile, ColoursByGroupInLinearLight) {
                                 : mesh.name.starts_with("F") ? models::Group::frame
                                 : mesh.name.starts_with("R") ? models::Group::roof
                                 : mesh.name.starts_with("P") ? models::Group::cladding
+                                : mesh.name.starts_with("M") ? models::Group::mesh
                                                              : models::Group::roost;
     const auto& primitive = glb.json["meshes"][mesh.mesh]["primitives"][0];
     const auto& material = glb.json["materials"].at(primitive.at("material").get<std::size_t>());
@@ -120,7 +121,9 @@ TEST_F(GlbFile, ColoursByGroupInLinearLight) {
     EXPECT_NEAR(base[0].get<double>(), exporters::linear(c.red), 1e-6);
     EXPECT_NEAR(base[1].get<double>(), exporters::linear(c.green), 1e-6);
     EXPECT_NEAR(base[2].get<double>(), exporters::linear(c.blue), 1e-6);
-    EXPECT_EQ(base[3], 1.0);
+    const bool mesh_wire = group == models::Group::mesh;
+    EXPECT_EQ(base[3].get<double>() < 1, mesh_wire);
+    EXPECT_EQ(material.value("alphaMode", "OPAQUE"), mesh_wire ? "BLEND" : "OPAQUE");
     EXPECT_EQ(material["pbrMetallicRoughness"]["metallicFactor"], 0.0);
   }
 }

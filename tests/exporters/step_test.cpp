@@ -6,7 +6,7 @@
 
 #include <BRepGProp.hxx>
 #include <GProp_GProps.hxx>
-#include <Quantity_Color.hxx>
+#include <Quantity_ColorRGBA.hxx>
 #include <STEPCAFControl_Reader.hxx>
 #include <TColStd_HSequenceOfExtendedString.hxx>
 #include <TDF_LabelSequence.hxx>
@@ -137,10 +137,11 @@ TEST_F(StepFile, ColoursAndLayersByGroup) {
   for (const auto& [index, product] : product_of_mark) {
     const models::Mark& mark = plan.building.marks[index];
     SCOPED_TRACE(mark.label);
-    Quantity_Color found;
+    Quantity_ColorRGBA found;
     ASSERT_TRUE(file.colours->GetColor(product, XCAFDoc_ColorSurf, found));
+    EXPECT_NEAR(found.Alpha(), mark.group == models::Group::mesh ? 0.35 : 1, 1e-6);
     double red = 0, green = 0, blue = 0;
-    found.Values(red, green, blue, Quantity_TOC_sRGB);
+    found.GetRGB().Values(red, green, blue, Quantity_TOC_sRGB);
     const exporters::Colour expected = exporters::colour(mark.group);
     EXPECT_NEAR(red * 255, expected.red, 0.1);
     EXPECT_NEAR(green * 255, expected.green, 0.1);
@@ -197,13 +198,13 @@ TEST_F(StepFile, HasOneProductAMarkAndOneUseAPart) {
   const std::string root = plan.building.tree.name;
   EXPECT_THAT(products,
               testing::UnorderedElementsAre(root, "front wall", "back wall", "roof", "F1 post", "F2 rail",
-                                            "F3 brace", "R1 rafter", "P1 panel", "B1 perch"));
+                                            "F3 brace", "R1 rafter", "P1 panel", "B1 perch", "M1 mesh"));
   EXPECT_THAT(
       uses, testing::UnorderedElementsAre(
                 root + " > front wall", root + " > back wall", root + " > roof", root + " > B1 perch",
                 "front wall > F1 post", "front wall > F1 post", "front wall > F2 rail",
                 "front wall > F2 rail", "front wall > F3 brace", "back wall > F1 post", "back wall > F1 post",
-                "back wall > P1 panel", "roof > R1 rafter", "roof > R1 rafter"));
+                "back wall > P1 panel", "back wall > M1 mesh", "roof > R1 rafter", "roof > R1 rafter"));
 }
 
 TEST_F(StepFile, IsInMillimetres) {
@@ -246,5 +247,5 @@ TEST(Step, LeavesOutMarksThatNoPartHas) {
   plan.building.tree.parts.clear();  // the perch
   exporters::write_step(plan, folder.path());
   const part21::Exchange file = part21::read(support::read_bytes(folder.path() / "solid" / "sample.step"));
-  EXPECT_EQ(records(file, "PRODUCT").size(), 9u);
+  EXPECT_EQ(records(file, "PRODUCT").size(), 10u);
 }

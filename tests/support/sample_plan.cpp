@@ -57,6 +57,7 @@ models::Building sample_building() {
       mark("R1", "rafter", Group::roof, "2x3", Form::stick, rafter()),
       mark("P1", "panel", Group::cladding, "12 mm plywood", Form::sheet, panel()),
       mark("B1", "perch", Group::roost, "2x2", Form::stick, perch),
+      mark("M1", "mesh", Group::mesh, "1/2 in mesh", Form::mesh, geometry::stick(mm(500), mm(300), mm(1))),
   };
 
   const double s = std::sqrt(0.5);
@@ -74,11 +75,14 @@ models::Building sample_building() {
       {3, "back rafter", Group::roof, std::nullopt,
        geometry::placement({338, 900, 800}, {0, -s, s}, {0, s, s})},
       {5, "perch", Group::roost, std::nullopt, along(100, 400, 500)},
+      {6, "mesh", Group::mesh, Side::back, geometry::placement({350, 801, 250}, {1, 0, 0}, {0, 0, 1})},
   };
+  building.marks[6].material.opening = geometry::inches(0.5);
   for (const models::Part& part : building.parts) ++building.marks[part.mark].count;
-  building.tree = {"H\xC3\xBChnerhaus 'O''Neill'",
-                   {{"front wall", {}, {0, 1, 2, 3, 4}}, {"back wall", {}, {5, 6, 7}}, {"roof", {}, {8, 9}}},
-                   {10}};
+  building.tree = {
+      "H\xC3\xBChnerhaus 'O''Neill'",
+      {{"front wall", {}, {0, 1, 2, 3, 4}}, {"back wall", {}, {5, 6, 7, 11}}, {"roof", {}, {8, 9}}},
+      {10}};
   return building;
 }
 
@@ -99,6 +103,9 @@ exporters::Plan sample_plan() {
   opening.width = mm(600);
   opening.height = mm(400);
   plan.design.walls[2].openings.push_back(opening);
+  opening.kind = models::OpeningKind::vent;
+  opening.name = "vent";
+  plan.design.walls[2].openings.push_back(opening);
   plan.design.roof.pitch = geometry::degrees(45);
   plan.design.roof.rafters = {"2x3", mm(38), mm(64)};
 
@@ -116,7 +123,11 @@ exporters::Plan sample_plan() {
   sliding.kind = models::DoorKind::sliding;
   sliding.ignored = {5, 6};
   sliding.travel = {250, 0, 0};
-  plan.building.movers = {hinged, sliding};
+  models::Mover loose = hinged;
+  loose.name = "nest door";
+  loose.kind = models::DoorKind::lift_off;
+  loose.closes = models::OpeningKind::nest_door;
+  plan.building.movers = {hinged, sliding, loose};
   plan.building.frames = {{"front wall frame",
                            "wall",
                            geometry::placement({0, 0, 0}, {1, 0, 0}, {0, 0, 1}),
