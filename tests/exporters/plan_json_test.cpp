@@ -1,50 +1,23 @@
 #include "exporters/plan_json.h"
 
-#include <cstdlib>
 #include <numbers>
-#include <sstream>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "support/json_schema.h"
 #include "support/sample_plan.h"
 #include "support/temporary_folder.h"
 
-namespace fs = std::filesystem;
 using nlohmann::json;
 
 namespace {
 
 json parsed(const exporters::Plan& plan) { return json::parse(exporters::plan_json(plan, {"plan.json"})); }
 
-// Whether each text obeys the schema: judged by python3-jsonschema, an implementation of JSON Schema 2020-12
-// that knows nothing of this program.
 std::vector<bool> judged(const std::vector<std::string>& texts) {
-  const support::TemporaryFolder folder;
-  exporters::write_file(folder.path() / "judge.py",
-                        "import json, sys, jsonschema\n"
-                        "schema, *plans = (json.load(open(f, encoding='utf-8')) for f in sys.argv[1:])\n"
-                        "jsonschema.Draft202012Validator.check_schema(schema)\n"
-                        "validator = jsonschema.Draft202012Validator(schema)\n"
-                        "print('verdict', *('good' if validator.is_valid(p) else 'bad' for p in plans))\n");
-  // Debian's own interpreter: another one on the path would not see Debian's modules.
-  std::string command = "/usr/bin/python3 " + (folder.path() / "judge.py").string();
-  command += " " PROJECT_DIR "/docs/plan.schema.json";
-  for (std::size_t i = 0; i < texts.size(); ++i) {
-    const fs::path file = folder.path() / std::to_string(i);
-    exporters::write_file(file, texts[i]);
-    command.append(" ").append(file.string());
-  }
-  const fs::path log = folder.path() / "log";
-  const int status = std::system((command + " >" + log.string() + " 2>&1").c_str());
-  std::istringstream report(support::read_bytes(log));
-  std::string word;
-  report >> word;
-  if (status != 0 || word != "verdict") throw std::runtime_error("the judge failed: " + report.str());
-  std::vector<bool> verdicts;
-  while (report >> word) verdicts.push_back(word == "good");
-  return verdicts;
+  return support::obeys_schema(texts, PROJECT_DIR "/docs/plan.schema.json");
 }
 
 }  // namespace
