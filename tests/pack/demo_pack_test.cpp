@@ -34,7 +34,7 @@ int run(const std::string& command) {
   return WEXITSTATUS(status);
 }
 
-std::string quoted(const fs::path& path) { return "'" + path.string() + "'"; }
+std::string quoted(const fs::path& path) { return std::string("'").append(path.string()).append("'"); }
 
 int make(const std::string& design, const fs::path& out, const std::string& before = "") {
   return run(before + quoted(PROGRAM) + " make " +
