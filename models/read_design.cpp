@@ -91,7 +91,7 @@ void read(const tinyxml2::XMLElement& root, Design& design, Reading& reading) {
   design.walls = read_walls(coop, design.house);
   design.roof = read_roof(coop, design.house);
   design.nests = read_nests(coop, design.house);
-  design.roosts = read_roosts(coop, design.house);
+  design.roosts = read_roosts(coop);
 }
 
 }  // namespace

@@ -12,29 +12,12 @@ Flock read_flock(const Element& coop) {
 
 House read_house(const Element& coop) {
   const Element element = coop.child("house");
-  const House house{element.length("width"),
-                    element.length("depth"),
-                    element.length("wall-height"),
-                    element.lumber("framing"),
-                    element.choice<Corners>("corners"),
-                    element.length("post-spacing")};
-  if (!house_is_sound(coop)) return house;
-
-  // Each wall has a post at either end and a rail at top and bottom, and something between them; where it
-  // stands between its neighbours, they take their thickness from it.
-  const Length least_wall = 3 * house.framing.width, between = least_wall + 2 * house.framing.thickness;
-  const bool front_runs = house.corners == Corners::front_and_back_run;
-  const Length least_width = front_runs ? least_wall : between,
-               least_depth = front_runs ? between : least_wall;
-  const std::string too_small = "too little for framing of " + house.framing.name;
-  if (house.width < least_width) element.must_be_at_least("width", least_width, too_small);
-  if (house.depth < least_depth) element.must_be_at_least("depth", least_depth, too_small);
-  if (house.wall_height < least_wall) element.must_be_at_least("wall-height", least_wall, too_small);
-  // Posts spread evenly come as close as half of the spacing asked.
-  if (element.sound({"post-spacing"}) && house.post_spacing < 2 * house.framing.width)
-    element.must_be_at_least("post-spacing", 2 * house.framing.width,
-                             "posts of " + house.framing.name + " would run into each other");
-  return house;
+  return {element.length("width"),
+          element.length("depth"),
+          element.length("wall-height"),
+          element.lumber("framing"),
+          element.choice<Corners>("corners"),
+          element.length("post-spacing")};
 }
 
 bool house_is_sound(const Element& coop) {

@@ -1,5 +1,6 @@
 // The reader's chapters, one for each part of the design. Each takes the root of the file and gives its part,
-// with every default filled in; what is wrong is written down in the reading.
+// with every default filled in; what is wrong is written down in the reading. Sizes that are sound each, but
+// together leave no room for a part, are not looked for here: see unbuildable().
 #pragma once
 
 #include "models/design_element.h"
@@ -21,6 +22,6 @@ namespace models {
 [[nodiscard]] Roof read_roof(const Element& coop, const House& house);
 
 [[nodiscard]] std::optional<Nests> read_nests(const Element& coop, const House& house);
-[[nodiscard]] std::optional<Roosts> read_roosts(const Element& coop, const House& house);
+[[nodiscard]] std::optional<Roosts> read_roosts(const Element& coop);
 
 }  // namespace models
