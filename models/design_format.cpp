@@ -79,14 +79,13 @@ constexpr double highest_wall = 6'000;
 ElementFormat opening(std::string_view name, std::string_view default_name) {
   return {.name = name,
           .children = {"hinges", "slides"},
-          .attributes = {otherwise(text("name"), default_name),
-                         otherwise(length("left", 0, longest_wall), "in the middle of the wall"),
-                         otherwise(length("bottom", 0, highest_wall), "on the bottom rail"),
-                         required(length("width", 50, longest_wall)),
-                         required(length("height", 50, highest_wall)),
-                         defaults(length("reveal", 0, 50), "1/8in", "3mm"),
-                         defaults(lumber("frame"), "1x3", "19x75"),
-                         otherwise(lumber("slats"), "as the wall's cladding")},
+          .attributes =
+              {otherwise(text("name"), default_name),
+               otherwise(length("left", 0, longest_wall), "in the middle of the wall"),
+               otherwise(length("bottom", 0, highest_wall), "on the bottom rail; a slider a rail higher"),
+               required(length("width", 50, longest_wall)), required(length("height", 50, highest_wall)),
+               defaults(length("reveal", 0, 50), "1/8in", "3mm"), defaults(lumber("frame"), "1x3", "19x75"),
+               otherwise(lumber("slats"), "as the wall's cladding")},
           .most = 40};
 }
 

@@ -53,8 +53,10 @@ Opening read_opening(const Element& element, OpeningKind kind, const Wall& wall,
   opening.width = element.length("width");
   opening.height = element.length("height");
   opening.left = element.given_length("left").value_or((wall_length(house, wall.side) - opening.width) / 2);
-  opening.bottom = element.given_length("bottom").value_or(house.framing.width);
   opening.door = read_door(element, wall.cladding);
+  // A slider's lower guide needs room on the wall under the opening, so a sill rail goes between.
+  const int rails = opening.door.kind == DoorKind::sliding ? 2 : 1;
+  opening.bottom = element.given_length("bottom").value_or(rails * house.framing.width);
   return opening;
 }
 

@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "models/buildable.h"
 #include "tests/models/design_text.h"
 
 namespace {
@@ -180,6 +181,7 @@ TEST(ReadDesign, DefaultsOfADesignInInches) {
   EXPECT_EQ(slider.door.kind, models::DoorKind::sliding);
   EXPECT_EQ(slider.door.edge, models::Edge::left);
   expect_length(slider.door.lap, inches(1), "lap");
+  expect_length(slider.bottom, inches(3), "on a sill rail that lies on the bottom rail");
 
   EXPECT_NEAR(design.roof.rise_in_12, 8, 1e-12);
   EXPECT_EQ(design.roof.ridge_runs, models::RidgeRuns::front_to_back);
@@ -263,6 +265,18 @@ TEST(ReadDesign, DefaultsOfADesignInMillimetres) {
   EXPECT_EQ(design.roosts->bars.name, "38x38");
   expect_length(design.roosts->rounding, mm(12), "rounding");
   EXPECT_EQ(design.roosts->ledges.name, "38x38");
+}
+
+// Parts can be made for a house in which every size is a default.
+TEST(ReadDesign, TheDefaultsGoTogether) {
+  for (const char* units : {"in", "mm"}) {
+    const Design design =
+        design_of(test::coop("<wall side='right'><door width='2ft' height='3ft'/></wall><wall side='left'>"
+                             "<nest-door width='300mm' height='300mm'><slides/></nest-door></wall>"
+                             "<roof><tie/><gussets/></roof><nests count='2'/><roosts count='2'/>",
+                             units));
+    EXPECT_THAT(test::printed(models::unbuildable(design)), IsEmpty()) << units;
+  }
 }
 
 TEST(ReadDesign, WhatIsLeftOutAltogether) {
