@@ -89,6 +89,7 @@ Building Assembler::finish(const std::string& root_name) {
 
 Material stick_of(const Lumber& lumber) { return {lumber.name, Material::Form::stick}; }
 Material sheet_of(const Sheet& sheet) { return {sheet.name, Material::Form::sheet}; }
+Material panel_of(const Corrugated& sheet) { return {sheet.name, Material::Form::sheet}; }
 Material mesh_of(const Mesh& mesh) { return {mesh.name, Material::Form::mesh, mesh.opening}; }
 
 }  // namespace models

@@ -41,5 +41,6 @@ class Assembler {
 [[nodiscard]] Material stick_of(const Lumber& lumber);
 [[nodiscard]] Material sheet_of(const Sheet& sheet);
 [[nodiscard]] Material mesh_of(const Mesh& mesh);
+[[nodiscard]] Material panel_of(const Corrugated& sheet);
 
 }  // namespace models

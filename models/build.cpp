@@ -1,5 +1,6 @@
 #include "models/assembler.h"
 #include "models/cladding.h"
+#include "models/corner_trim.h"
 #include "models/furniture.h"
 #include "models/grounds.h"
 #include "models/leaf.h"
@@ -26,6 +27,7 @@ Building build(const Design& design) {
   if (design.has_house) {
     ground = ground_level(design);
     for (const Wall& wall : design.walls) add_wall(assembler, design, wall);
+    add_corner_trim(assembler, design);
     add_roof(assembler, design);
     add_nests(assembler, design);
     add_roosts(assembler, design);

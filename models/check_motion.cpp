@@ -6,7 +6,7 @@
 #include "geometry/tolerance.h"
 #include "models/checks.h"
 #include "models/door_places.h"
-#include "models/leaf.h"
+#include "models/leaf_context.h"
 #include "models/practice.h"
 
 namespace models {
@@ -25,7 +25,7 @@ const Opening* opening_of(const Design& design, const Mover& mover) {
 Length reveal_to_swing(const Opening& opening) {
   const bool across = opening.door.edge == Edge::left || opening.door.edge == Edge::right;
   const double size = (across ? opening.width : opening.height).mm();
-  const double thickness = (opening.door.frame.thickness + opening.door.slats.thickness).mm();
+  const double thickness = leaf_thickness(opening.door);
   // With reveal r: the leaf's far edge is size - 1.5 r from the hinge line, the jamb size - r / 2; asked is r
   // / 2 left.
   double low = 0, high = size / 4;
@@ -129,10 +129,10 @@ std::optional<Finding> blocked(const Subject& s, const Mover& mover) {
   return finding;
 }
 
-std::vector<Finding> find_blocked(const Subject& s, DoorKind kind) {
+std::vector<Finding> find_blocked(const Subject& s, bool (*wanted)(DoorKind)) {
   std::vector<Finding> findings;
   for (const Mover& mover : s.building.movers)
-    if (mover.kind == kind)
+    if (wanted(mover.kind))
       if (std::optional<Finding> finding = blocked(s, mover)) findings.push_back(std::move(*finding));
   return findings;
 }
@@ -161,7 +161,11 @@ std::vector<Finding> find_narrow_reveals(const Subject& s) {
   return findings;
 }
 
-std::vector<Finding> find_blocked_swings(const Subject& s) { return find_blocked(s, DoorKind::hinged); }
-std::vector<Finding> find_blocked_slides(const Subject& s) { return find_blocked(s, DoorKind::sliding); }
+std::vector<Finding> find_blocked_swings(const Subject& s) {
+  return find_blocked(s, [](DoorKind kind) { return kind == DoorKind::hinged; });
+}
+std::vector<Finding> find_blocked_slides(const Subject& s) {
+  return find_blocked(s, [](DoorKind kind) { return kind != DoorKind::hinged; });
+}
 
 }  // namespace models

@@ -18,6 +18,34 @@ using geometry::Region;
 using geometry::same_place;
 using geometry::Vec2;
 
+struct Limits {
+  Vec2 low, high;
+};
+Limits limits_of(const Region& area) {
+  Limits limits{low(area.front()), high(area.front())};
+  for (const Outline& o : area) {
+    limits.low = {std::min(limits.low.x, low(o).x), std::min(limits.low.y, low(o).y)};
+    limits.high = {std::max(limits.high.x, high(o).x), std::max(limits.high.y, high(o).y)};
+  }
+  return limits;
+}
+
+Region shifted(Region region, Vec2 by) {
+  for (Outline& outline : region) outline = geometry::moved(std::move(outline), by);
+  return region;
+}
+
+// Grain up: the body's x is the plane's y, its y the plane's -x, its z out of the plane.
+Placement upright_turn() { return geometry::placement({0, 0, 0}, {0, 1, 0}, {-1, 0, 0}); }
+Body upright(Outline outline, Length thickness) {
+  const auto turned = [](geometry::Polygon& polygon) {
+    for (Vec2& p : polygon) p = {p.y, -p.x};
+  };
+  turned(outline.outer);
+  for (geometry::Polygon& hole : outline.holes) turned(hole);
+  return {outline, thickness, {}, {}, {}};
+}
+
 struct Column {
   double from, to;
   bool over_opening;
@@ -80,11 +108,7 @@ std::vector<Strip> balanced_strips(double from, double to, double width, double 
 std::vector<Slat> slats_over(const Region& area, const std::vector<Outline>& openings,
                              const Cladding& cladding) {
   if (area.empty()) return {};
-  Vec2 from = low(area.front()), to = high(area.front());
-  for (const Outline& o : area) {
-    from = {std::min(from.x, low(o).x), std::min(from.y, low(o).y)};
-    to = {std::max(to.x, high(o).x), std::max(to.y, high(o).y)};
-  }
+  const auto [from, to] = limits_of(area);
   const Region covered = geometry::difference(area, openings);
   std::vector<Slat> slats;
   if (cladding.run == Run::level) {
@@ -108,23 +132,11 @@ std::vector<std::size_t> add_slats(Assembler& assembler, const std::vector<Slat>
                                    const std::vector<std::string>& path) {
   std::vector<std::size_t> parts;
   for (const Slat& slat : slats) {
-    Outline outline = slat.outline;
-    Placement in_plane;
-    if (slat.run == Run::upright) {
-      // Grain up: the body's x is the plane's y, its y the plane's -x, its z out of the plane.
-      in_plane = geometry::placement({0, 0, 0}, {0, 1, 0}, {-1, 0, 0});
-      const auto turned = [](geometry::Polygon& polygon) {
-        for (Vec2& p : polygon) p = {p.y, -p.x};
-      };
-      turned(outline.outer);
-      for (geometry::Polygon& hole : outline.holes) turned(hole);
-    }
-    parts.push_back(assembler.add({"slat",
-                                   group,
-                                   stick_of(lumber),
-                                   {outline, lumber.thickness, {}, {}, {}},
-                                   geometry::compose(plane, in_plane),
-                                   wall},
+    const bool grain_up = slat.run == Run::upright;
+    const Body body =
+        grain_up ? upright(slat.outline, lumber.thickness) : Body{slat.outline, lumber.thickness, {}, {}, {}};
+    parts.push_back(assembler.add({"slat", group, stick_of(lumber), body,
+                                   grain_up ? geometry::compose(plane, upright_turn()) : plane, wall},
                                   path));
   }
   return parts;
@@ -166,7 +178,8 @@ Region eave_area(const Design& design, const RoofShape& roof, Side side) {
   for (const double v : roof.trusses)
     rafters.push_back(
         rectangle({v - room, roof.lower(u) - room}, {v + roof.thickness + room, roof.upper(u) + 1}));
-  return geometry::difference({rectangle({0, 0}, {length, roof.upper(u)})}, rafters);
+  return geometry::difference({rectangle({0, 0}, {length, roof.upper(u) - design.roof.eave_gap.mm()})},
+                              rafters);
 }
 
 }  // namespace
@@ -176,12 +189,88 @@ Region wall_area(const Design& design, Side side) {
   return under_gable(design.roof, side) ? gable_area(design, roof, side) : eave_area(design, roof, side);
 }
 
+namespace {
+
+// Sheets stand upright, in columns of one width no wider than a sheet; a column higher than a sheet is long is split.
+void add_sheets(Assembler& assembler, const Region& area, const Sheet& sheet, const Placement& plane,
+                Side side, const std::vector<std::string>& path) {
+  const Limits limits = limits_of(area);
+  const Vec2 size = limits.high - limits.low;
+  const int across = std::max(1, static_cast<int>(std::ceil(size.x / sheet.width.mm() - 1e-9)));
+  const int up = std::max(1, static_cast<int>(std::ceil(size.y / sheet.length.mm() - 1e-9)));
+  for (int i = 0; i < across; ++i)
+    for (int k = 0; k < up; ++k) {
+      const Outline cell = rectangle(limits.low + Vec2{size.x * i / across, size.y * k / up},
+                                     limits.low + Vec2{size.x * (i + 1) / across, size.y * (k + 1) / up});
+      for (const Outline& piece : geometry::intersection(area, {cell}))
+        assembler.add({"cladding sheet", Group::cladding, sheet_of(sheet), upright(piece, sheet.thickness),
+                       geometry::compose(plane, upright_turn()), side},
+                      path);
+    }
+}
+
+// Level boards, each leaning on the one below over its whole lap. A board of thickness t set e above the last leans
+// by the angle whose sine is t / e: then its inner face lies flat on the outer face below.
+void add_lapped(Assembler& assembler, const Region& area, const Cladding& cladding, const Placement& plane,
+                Side side, const std::vector<std::string>& path) {
+  const double w = cladding.slats.width.mm(), t = cladding.slats.thickness.mm(), e = w - cladding.lap.mm();
+  const double sine = t / e, cosine = std::sqrt(1 - sine * sine), step = e / cosine;
+  const Limits limits = limits_of(area);
+  for (double top = limits.low.y + w * cosine; top - w * cosine < limits.high.y - geometry::same_place;
+       top += step) {
+    // The board's face, flattened: its y runs up the board, whose upper inner arris touches the frame at `top`.
+    const Region strip =
+        geometry::intersection(area, {rectangle({limits.low.x, top - w * cosine}, {limits.high.x, top})});
+    for (Outline piece : strip) {
+      if (geometry::area(piece).mm2 <= 1) continue;
+      const auto flatten = [&](geometry::Polygon& polygon) {
+        for (Vec2& p : polygon) p.y = (p.y - top) / cosine;
+      };
+      flatten(piece.outer);
+      for (geometry::Polygon& hole : piece.holes) flatten(hole);
+      assembler.add(
+          {"lapped board",
+           Group::cladding,
+           stick_of(cladding.slats),
+           {piece, cladding.slats.thickness, {}, {}, {}},
+           geometry::compose(plane, geometry::placement({0, top, 0}, {1, 0, 0}, {0, cosine, -sine})),
+           side},
+          path);
+    }
+  }
+}
+
+// The area less its openings, drawn in by how much a leaning board's outer face stands higher than its inner.
+Region area_for_lapped(const Region& area, const std::vector<Outline>& openings, const Cladding& cladding) {
+  const double e = (cladding.slats.width - cladding.lap).mm(), t = cladding.slats.thickness.mm();
+  const double rise = t * t / e;  // t times the sine of the lean
+  Region kept = geometry::intersection(area, shifted(area, {0, -rise}));
+  kept = geometry::difference(kept, openings);
+  return geometry::difference(kept, shifted(openings, {0, -rise}));
+}
+
+}  // namespace
+
 void add_wall_cladding(Assembler& assembler, const Design& design, const Wall& wall) {
   std::vector<Outline> openings;
-  for (const Opening& o : wall.openings) openings.push_back(opening_outline(o));
-  add_slats(assembler, slats_over(wall_area(design, wall.side), openings, wall.cladding), wall.cladding.slats,
-            Group::cladding, wall_plane(design.house, wall.side), wall.side,
-            {std::string(name(wall.side)) + " wall", "cladding"});
+  for (const Opening& o : wall_openings(design, wall)) openings.push_back(opening_outline(o));
+  const Region area = wall_area(design, wall.side);
+  const Placement plane = wall_plane(design.house, wall.side);
+  const std::vector<std::string> path{std::string(name(wall.side)) + " wall", "cladding"};
+  switch (wall.cladding.kind) {
+    case CladdingKind::slats:
+      add_slats(assembler, slats_over(area, openings, wall.cladding), wall.cladding.slats, Group::cladding,
+                plane, wall.side, path);
+      break;
+    case CladdingKind::lapped:
+      add_lapped(assembler, area_for_lapped(area, openings, wall.cladding), wall.cladding, plane, wall.side,
+                 path);
+      break;
+    case CladdingKind::sheets:
+      add_sheets(assembler, geometry::difference(area, openings), *wall.cladding.sheet, plane, wall.side,
+                 path);
+      break;
+  }
 }
 
 }  // namespace models

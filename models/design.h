@@ -2,6 +2,7 @@
 // Made by read_design() from a design file; a plain value with no behaviour of its own.
 #pragma once
 
+#include <cmath>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -57,7 +58,8 @@ struct Door {
 };
 
 // Doors have a leaf; vents are mesh on the inside, held by battens; windows mesh or a pane.
-enum class OpeningKind { door, nest_door, bird_door, vent, round_vent, window };
+// A nest mouth is where outside nests open into the house; the design has none of its own.
+enum class OpeningKind { door, nest_door, bird_door, vent, round_vent, window, nest_mouth };
 [[nodiscard]] constexpr bool has_leaf(OpeningKind kind) {
   return kind == OpeningKind::door || kind == OpeningKind::nest_door || kind == OpeningKind::bird_door;
 }
@@ -90,7 +92,10 @@ struct Cladding {
   // How far the cladding stands out from the frame.
   [[nodiscard]] Length thickness() const {
     if (kind == CladdingKind::sheets) return sheet->thickness;
-    return kind == CladdingKind::lapped ? slats.thickness * 2 : slats.thickness;
+    if (kind != CladdingKind::lapped) return slats.thickness;
+    // A leaning board's lower outer arris: width x sine of the lean + thickness x cosine.
+    const double sine = slats.thickness / (slats.width - lap);
+    return slats.width * sine + slats.thickness * std::sqrt(1 - sine * sine);
   }
 };
 

@@ -79,8 +79,9 @@ std::vector<std::size_t> others(const Building& building, const Mover& mover) {
 
 bool is_surround(const Building& building, const Mover& mover, std::size_t part) {
   const Part& p = building.parts[part];
-  return p.wall == mover.wall &&
-         (p.group == Group::frame || p.group == Group::cladding || p.group == Group::door);
+  if (p.wall != mover.wall) return false;
+  return p.group == Group::frame || p.group == Group::cladding || p.group == Group::door ||
+         p.group == Group::hardware;
 }
 
 std::vector<Interval> clear_places(const Subject& s, const Mover& mover, const Opening& opening,

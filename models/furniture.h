@@ -6,6 +6,8 @@
 namespace models {
 
 void add_nests(Assembler& assembler, const Design& design);
+// Called by add_nests() for nests that hang outside.
+void add_outside_nests(Assembler& assembler, const Design& design);
 void add_roosts(Assembler& assembler, const Design& design);
 
 // Overall length of the row of nests, along its wall.

@@ -114,6 +114,7 @@ Length row_depth(const Nests& nests) {
 
 void add_nests(Assembler& assembler, const Design& design) {
   if (!design.nests) return;
+  if (design.nests->outside) return add_outside_nests(assembler, design);
   const Nests& n = *design.nests;
   const double back = -design.house.framing.thickness.mm();
   const Row row{assembler,

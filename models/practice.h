@@ -18,6 +18,12 @@ inline constexpr geometry::Length free_behind_door = geometry::mm(150);
 // How far a hinge's pin stands out from the leaf's face: half the knuckle of a small butt hinge; common practice.
 inline constexpr geometry::Length pin_stands_out = geometry::mm(5);
 
+// The width of a hand that lifts a leaf off: common practice.
+inline constexpr geometry::Length hand = geometry::mm(100);
+
+// Between the upper end of an outside nest's lid and the wall: common practice.
+inline constexpr geometry::Length lid_reveal = geometry::mm(3);
+
 // No strip of cladding narrower than this share of a slat: common practice.
 inline constexpr double least_slat_share = 1.0 / 3;
 

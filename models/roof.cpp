@@ -13,33 +13,16 @@ using geometry::rectangle;
 using geometry::Region;
 using geometry::Vec2;
 
-// An outline drawn in u and z, standing upright across the roof: its plane at v, thickness towards +v.
-Placement across(const RoofShape& shape, double v, double thickness) {
-  return geometry::compose(shape.frame, geometry::placement({0, v + thickness, 0}, {1, 0, 0}, {0, 0, 1}));
-}
-
-// The outline turned so that x runs along a direction at `angle` to its own x axis (the grain of a rafter).
-Outline along(Outline outline, double cosine, double sine) {
-  const auto turn = [&](geometry::Polygon& polygon) {
-    for (Vec2& p : polygon) p = {p.x * cosine + p.y * sine, -p.x * sine + p.y * cosine};
-  };
-  turn(outline.outer);
-  for (geometry::Polygon& hole : outline.holes) turn(hole);
-  return outline;
-}
-
 std::size_t add_rafter(Assembler& assembler, const Design& design, const RoofShape& shape, double v,
                        bool right, const std::string& truss) {
-  const double c = shape.cosine(), s = shape.slope * c;
-  Placement place = across(shape, v, shape.thickness);
+  Placement place = across_roof(shape, v, shape.thickness);
   if (right)  // the left rafter turned half way round about the plumb line through the truss's middle
     place = geometry::compose(shape.frame, geometry::placement({shape.span, v, 0}, {-1, 0, 0}, {0, 0, 1}));
-  place = geometry::compose(place, geometry::placement({0, 0, 0}, {c, s, 0}, {-s, c, 0}));
   return assembler.add({"rafter",
                         Group::roof,
                         stick_of(design.roof.rafters),
-                        {along({shape.rafter(), {}}, c, s), design.roof.rafters.thickness, {}, {}, {}},
-                        place,
+                        {along_slope({shape.rafter(), {}}, shape), design.roof.rafters.thickness, {}, {}, {}},
+                        geometry::compose(place, slope_turn(shape)),
                         {}},
                        {"roof", truss});
 }
@@ -60,7 +43,7 @@ std::size_t add_tie(Assembler& assembler, const Design& design, const RoofShape&
                         Group::roof,
                         stick_of(tie),
                         {outline, tie.thickness, {}, {}, {}},
-                        across(shape, last ? v - t : v + shape.thickness, t),
+                        across_roof(shape, last ? v - t : v + shape.thickness, t),
                         {}},
                        {"roof", truss});
 }
@@ -99,7 +82,7 @@ std::vector<std::size_t> add_truss(Assembler& assembler, const Design& design, c
                                      Group::roof,
                                      sheet_of(*design.roof.gussets),
                                      {gusset(shape), design.roof.gussets->thickness, {}, {}, {}},
-                                     across(shape, at, t),
+                                     across_roof(shape, at, t),
                                      {}},
                                     {"roof", truss}));
     };
@@ -127,70 +110,25 @@ void add_ridge(Assembler& assembler, const Design& design, const RoofShape& shap
                 {"roof", "ridge"});
 }
 
-// Slope coordinates to the house's: x along the ridge, y up the slope, z away from the rafters.
-Placement slope_plane(const RoofShape& shape, bool right) {
-  const double c = shape.cosine(), s = shape.slope * c;
-  if (right)
-    return geometry::compose(
-        shape.frame, geometry::placement(
-                         {shape.span + shape.overhang, -shape.gable_overhang, shape.upper(-shape.overhang)},
-                         {0, 1, 0}, {-c, 0, s}));
-  return geometry::compose(
-      shape.frame, geometry::placement(
-                       {-shape.overhang, shape.length + shape.gable_overhang, shape.upper(-shape.overhang)},
-                       {0, -1, 0}, {c, 0, s}));
-}
-
-void add_cover(Assembler& assembler, const Design& design, const RoofShape& shape) {
-  const double long_side = shape.length + 2 * shape.gable_overhang, up = shape.slope_length();
-  const bool gable = shape.kind == RoofKind::gable;
-  for (const bool right : gable ? std::vector{false, true} : std::vector{false}) {
-    const Placement plane = slope_plane(shape, right);
-    const std::vector<std::string> path{"roof", !gable  ? "cover"
-                                                : right ? "cover, right half"
-                                                        : "cover, left half"};
-    if (design.roof.boards) {
-      const Lumber& boards = *design.roof.boards;
-      for (const Strip& s : balanced_strips(0, up, boards.width.mm(), 0))
-        assembler.add({"roof board",
-                       Group::cover,
-                       stick_of(boards),
-                       cover_piece(shape, {0, s.from}, {long_side, s.to}, boards.thickness),
-                       plane,
-                       {}},
-                      path);
-    } else if (design.roof.sheets) {
-      const Sheet& sheet = *design.roof.sheets;
-      const int across_count = static_cast<int>(std::ceil(long_side / sheet.length.mm() - 1e-9));
-      const int up_count = static_cast<int>(std::ceil(up / sheet.width.mm() - 1e-9));
-      for (int i = 0; i < across_count; ++i)
-        for (int k = 0; k < up_count; ++k)
-          assembler.add(
-              {"roof sheet",
-               Group::cover,
-               sheet_of(sheet),
-               cover_piece(shape, {long_side * i / across_count, up * k / up_count},
-                           {long_side * (i + 1) / across_count, up * (k + 1) / up_count}, sheet.thickness),
-               plane,
-               {}},
-              path);
-    }
-  }
-}
-
 }  // namespace
 
-Body cover_piece(const RoofShape& shape, geometry::Vec2 low, geometry::Vec2 high, Length thickness) {
-  Body body{rectangle(low, high), thickness, {}, {}, {}};
-  const double up = shape.slope_length();
-  if (shape.kind == RoofKind::gable && high.y > up - geometry::same_place) {
-    // The topmost piece is bevelled to meet its fellow in the plumb plane through the ridge's centre, so its
-    // lower face ends at the ridge's centre and its upper face reaches past it.
-    const double c = shape.cosine(), s = shape.slope * c;
-    body.outline = rectangle(low, {high.x, up + thickness.mm() * shape.slope});
-    body.bevels.push_back({{0, up, 0}, {0, c, -s}});
-  }
-  return body;
+Placement across_roof(const RoofShape& shape, double v, double thickness) {
+  return geometry::compose(shape.frame, geometry::placement({0, v + thickness, 0}, {1, 0, 0}, {0, 0, 1}));
+}
+
+Outline along_slope(Outline outline, const RoofShape& shape) {
+  const double c = shape.cosine(), s = shape.slope * c;
+  const auto turn = [&](geometry::Polygon& polygon) {
+    for (Vec2& p : polygon) p = {p.x * c + p.y * s, -p.x * s + p.y * c};
+  };
+  turn(outline.outer);
+  for (geometry::Polygon& hole : outline.holes) turn(hole);
+  return outline;
+}
+
+Placement slope_turn(const RoofShape& shape) {
+  const double c = shape.cosine(), s = shape.slope * c;
+  return geometry::placement({0, 0, 0}, {c, s, 0}, {-s, c, 0});
 }
 
 void add_roof(Assembler& assembler, const Design& design) {
@@ -212,6 +150,8 @@ void add_roof(Assembler& assembler, const Design& design) {
   }
   if (shape.kind == RoofKind::gable) add_ridge(assembler, design, shape);
   add_cover(assembler, design, shape);
+  add_roof_edges(assembler, design, shape);
+  add_air_gaps(assembler, design, shape);
 }
 
 }  // namespace models

@@ -12,7 +12,8 @@ double RoofShape::lower(double u) const {
 double RoofShape::upper(double u) const { return lower(u) + depth / cosine(); }
 double RoofShape::ridge_top() const { return upper((span - ridge_thickness) / 2); }
 double RoofShape::slope_length() const {
-  return (kind == RoofKind::gable ? span / 2 + overhang : span + 2 * overhang) / cosine();
+  return (kind == RoofKind::gable ? span / 2 + cover_overhang - ridge_gap : span + 2 * cover_overhang) /
+         cosine();
 }
 double RoofShape::height_above_plate() const { return upper(0) - plate; }
 double RoofShape::high_plate() const { return lower(span); }
@@ -72,9 +73,11 @@ RoofShape roof_shape(const House& house, const Roof& roof) {
   shape.thickness = roof.rafters.thickness.mm();
   shape.overhang = roof.eave_overhang.mm();
   shape.gable_overhang = roof.gable_overhang.mm();
+  shape.cover_overhang = shape.overhang + (roof.fascia ? roof.fascia->thickness.mm() : 0);
   if (roof.kind == RoofKind::gable) {
     shape.ridge_thickness = roof.ridge.thickness.mm();
     shape.ridge_height = roof.ridge.width.mm();
+    shape.ridge_gap = roof.ridge_gap.mm();
   }
   const double run = shape.length - shape.thickness;
   const int bays = std::max(1, static_cast<int>(std::ceil(run / roof.spacing.mm() - 1e-9)));

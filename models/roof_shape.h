@@ -25,6 +25,9 @@ struct RoofShape {
   double thickness = 0;       // of the rafter, along v
   double overhang = 0;        // eave: from the rail's outer face to the tail
   double gable_overhang = 0;
+  double cover_overhang =
+      0;  // eave: from the rail's outer face to the cover's edge, past the fascia if there is one
+  double ridge_gap = 0;  // level, from the ridge's centre to the cover's edge
   double ridge_thickness = 0, ridge_height = 0;
   std::vector<double> trusses;  // v of each one's nearer face, in order; the end ones flush with the gables
 
@@ -32,7 +35,8 @@ struct RoofShape {
   [[nodiscard]] double lower(double u) const;  // z of the rafters' lower edge
   [[nodiscard]] double upper(double u) const;  // z of the rafters' upper edge
   [[nodiscard]] double ridge_top() const;      // z where the ridge board's faces meet the upper edges
-  // Along the upper edge: from tail to the centre of the ridge, or under a single slope from tail to head.
+  // Along the rafters' upper edge: from the cover's lower edge to the centre of the ridge (less the ridge's gap), or
+  // under a single slope to its upper edge.
   [[nodiscard]] double slope_length() const;
   // Height that the notch leaves above the rail's outer face, plumb.
   [[nodiscard]] double height_above_plate() const;

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "models/furniture.h"
+#include "models/practice.h"
 #include "models/wall_frame.h"
 #include "models/wall_plane.h"
 
@@ -86,6 +87,36 @@ void add_roosts(Assembler& assembler, const Design& design) {
            end},
           {"roosts", "ledges"});
     }
+  if (!r.droppings_board) return;
+  // On the ledges' lower side would be out of reach to clean: it lies on cleats of its own, a hand under the bars.
+  const double lowest =
+      r.height.mm() - (r.count - 1) * r.step.mm() - r.bars.thickness.mm() - r.ledges.width.mm();
+  const double top = lowest - practice::hand.mm(), thickness = r.droppings_board->thickness.mm();
+  const double reach = half + practice::hand.mm();  // past the outer bars, either side
+  const double from = wall + std::max(0.0, r.first.mm() - reach);
+  const double to = wall + std::min((r.along_x ? house.depth : house.width).mm() - 2 * wall,
+                                    r.first.mm() + (r.count - 1) * r.spacing.mm() + reach);
+  const Placement plane = wall_plane(house, across.starts);
+  assembler.add(
+      {"droppings board",
+       Group::roost,
+       sheet_of(*r.droppings_board),
+       {geometry::rectangle(mm(length), mm(to - from)), r.droppings_board->thickness, {}, {}, {}},
+       geometry::compose(plane, geometry::placement({wall, top - thickness, -from}, {1, 0, 0}, {0, 0, -1})),
+       {}},
+      {"roosts", "board"});
+  for (const Side end : across.ends) {
+    double a = along_wall(house, across.starts, end, from), b = along_wall(house, across.starts, end, to);
+    if (a > b) std::swap(a, b);
+    const Reach posts = reach_of_posts(design, end, a, b);
+    assembler.add({"board cleat", Group::roost, stick_of(r.ledges),
+                   geometry::stick(mm(posts.to - posts.from), r.ledges.width, r.ledges.thickness),
+                   geometry::compose(wall_plane(house, end),
+                                     geometry::shift({posts.from, top - thickness - r.ledges.width.mm(),
+                                                      -wall - r.ledges.thickness.mm()})),
+                   end},
+                  {"roosts", "board"});
+  }
 }
 
 }  // namespace models

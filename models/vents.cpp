@@ -1,17 +1,36 @@
 #include "models/vents.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
+#include "models/furniture.h"
 #include "models/wall_plane.h"
 
 namespace models {
-namespace {
 
 using geometry::mm;
 using geometry::Vec2;
 
-}  // namespace
+std::vector<Opening> wall_openings(const Design& design, const Wall& wall) {
+  std::vector<Opening> openings = wall.openings;
+  if (design.nests && design.nests->outside && design.nests->wall == wall.side) {
+    const Nests& n = *design.nests;
+    Opening mouth;
+    mouth.kind = OpeningKind::nest_mouth;
+    mouth.name = "nest mouth";
+    mouth.line = n.line;
+    // Between the outermost boxes' inner faces; the lip closes its foot.
+    mouth.left = n.left + n.panel.thickness;
+    mouth.width = row_length(n) - n.panel.thickness * 2;
+    mouth.bottom = n.bottom;
+    mouth.height = n.height;
+    openings.push_back(mouth);
+  }
+  std::stable_sort(openings.begin(), openings.end(),
+                   [](const Opening& a, const Opening& b) { return a.left < b.left; });
+  return openings;
+}
 
 geometry::Outline opening_outline(const Opening& opening) {
   const Vec2 low{opening.left.mm(), opening.bottom.mm()};

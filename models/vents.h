@@ -5,6 +5,9 @@
 
 namespace models {
 
+// All holes of the wall, by their left edges: the design's openings, and where outside nests open into the house.
+[[nodiscard]] std::vector<Opening> wall_openings(const Design& design, const Wall& wall);
+
 void add_vent(Assembler& assembler, const Design& design, const Wall& wall, const Opening& opening);
 
 // The opening's outline in wall coordinates; a round one as a polygon that lies outside its circle by less than

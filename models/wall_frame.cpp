@@ -1,6 +1,7 @@
 #include "models/wall_frame.h"
 
 #include "models/roof_shape.h"
+#include "models/vents.h"
 #include "models/wall_plane.h"
 
 namespace models {
@@ -16,7 +17,7 @@ FrameSpec frame_spec(const Design& design, const Wall& wall) {
                  {},
                  {},
                  {}};
-  for (const Opening& o : wall.openings)
+  for (const Opening& o : wall_openings(design, wall))
     spec.holes.push_back(
         {{o.left.mm(), o.bottom.mm()}, {(o.left + o.width).mm(), (o.bottom + o.height).mm()}});
   for (const Length x : wall.extra_posts) spec.extra_posts.push_back(x.mm());
@@ -37,7 +38,7 @@ std::vector<std::size_t> add_wall_frame(Assembler& assembler, const Design& desi
                  geometry::mm(spec.top),
                  parts,
                  {}};
-  for (const Opening& o : wall.openings) {
+  for (const Opening& o : wall_openings(design, wall)) {
     const geometry::Vec2 low{o.left.mm() - spec.from, o.bottom.mm()};
     view.openings.push_back({o.name, low, low + geometry::Vec2{o.width.mm(), o.height.mm()}});
   }
