@@ -1,8 +1,10 @@
 #include "exporters/glb.h"
 #include "exporters/plan.h"
 #include "exporters/plan_json.h"
+#include "exporters/sheets/sheets.h"
 #include "exporters/step.h"
 #include "exporters/stl.h"
+#include "exporters/templates/templates.h"
 
 namespace exporters {
 
@@ -13,6 +15,9 @@ const std::vector<Writer>& writers() {
       {"glb", "the whole for viewers, solid/NAME.glb", write_glb},
       {"stl", "the whole as triangles, solid/NAME.stl", write_stl},
       {"parts", "each mark as triangles, solid/parts/MARK.stl", write_part_stl},
+      {"sheets", "a dimensioned drawing of each frame, sheets/*.svg", write_sheets},
+      {"templates", "a full-size pattern of each mark that is notched or cut at an angle, templates/MARK.svg",
+       write_templates},
       {"plan", "all of it for programs, plan.json", write_plan_json},
   };
   return table;

@@ -33,7 +33,6 @@ class View {
  private:
   [[nodiscard]] Vec2 page(Vec2 p) const { return {p.x * scale_, -p.y * scale_}; }
   [[nodiscard]] Vec2 thing(Vec2 p) const { return {p.x / scale_, -p.y / scale_}; }
-  [[nodiscard]] bool has_diagonals() const { return subject_.frame.kind != "truss"; }
   [[nodiscard]] bool on_diagonal(const TextBox& box) const;
   [[nodiscard]] bool within_member(const TextBox& box, std::size_t member) const;
   [[nodiscard]] std::optional<Label> inside_label(std::size_t member, bool over_diagonals) const;
@@ -233,7 +232,8 @@ void View::add_diagonals() {
 
 FrameDrawing View::draw() {
   const Vec2 far{subject_.frame.width.mm(), subject_.frame.height.mm()};
-  if (has_diagonals()) diagonals_ = {{page({0, 0}), page(far)}, {page({0, far.y}), page({far.x, 0})}};
+  if (subject_.frame.kind != "truss" && far.x > 0 && far.y > 0)
+    diagonals_ = {{page({0, 0}), page(far)}, {page({0, far.y}), page({far.x, 0})}};
   add_edges();
   add_dimensions();
   add_marks();

@@ -28,11 +28,7 @@ std::vector<SheetPage> sheets(const Plan& plan) {
 }
 
 void write_sheets(const Plan& plan, const std::filesystem::path& out) {
-  const std::filesystem::path folder = out / "sheets";
-  std::error_code error;
-  std::filesystem::create_directories(folder, error);
-  if (error) throw WriteError("cannot create " + folder.string() + ": " + error.message());
-  for (const SheetPage& page : sheets(plan)) write_file(folder / page.file, svg(page.drawing));
+  for (const SheetPage& page : sheets(plan)) write_file(out / "sheets" / page.file, svg(page.drawing));
 }
 
 }  // namespace exporters

@@ -17,11 +17,8 @@ std::vector<TemplateFile> templates(const Plan& plan) {
 }
 
 void write_templates(const Plan& plan, const std::filesystem::path& out) {
-  const std::filesystem::path folder = out / "templates";
-  std::error_code error;
-  std::filesystem::create_directories(folder, error);
-  if (error) throw WriteError("cannot create " + folder.string() + ": " + error.message());
-  for (const TemplateFile& file : templates(plan)) write_file(folder / file.file, svg(file.page.drawing));
+  for (const TemplateFile& file : templates(plan))
+    write_file(out / "templates" / file.file, svg(file.page.drawing));
 }
 
 }  // namespace exporters
