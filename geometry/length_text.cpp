@@ -39,7 +39,7 @@ struct Term {
     // down once, so any number of digits is exact.
     Nanometres twice = 0;
     for (auto digit = decimals.rbegin(); digit != decimals.rend(); ++digit)
-      twice = (twice + (*digit - '0') * 2 * unit) / 10;
+      twice = (twice + Nanometres{*digit - '0'} * 2 * unit) / 10;
     if (under != 0) twice = 2 * unit * over / under;
     return whole * unit + (twice + 1) / 2;
   }

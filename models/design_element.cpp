@@ -188,7 +188,7 @@ Angle Element::angle(std::string_view name) const {
 
 std::optional<std::string> Element::given_text(std::string_view name) const {
   constexpr std::size_t most = 80;
-  const auto value = given_value(name);
+  auto value = given_value(name);
   if (!value) return std::nullopt;
   const bool blank = value->find_first_not_of(' ') == std::string::npos;
   if (!blank && is_printable(*value) && character_count(*value) <= most) return value;

@@ -127,7 +127,7 @@ std::string apply(XMLElement& root, const Override& set, Reading& reading) {
              std::string(text) + "[1]";
     place = found.front();
   }
-  if (const std::string why = why_not_known(place->Name(), attribute); !why.empty()) return why;
+  if (std::string why = why_not_known(place->Name(), attribute); !why.empty()) return why;
   if (!is_printable(set.value) || set.value.size() > 1'000)
     return "the value " + in_quotes(set.value) + " can't be used: expected text on one line";
   place->SetAttribute(attribute.c_str(), set.value.c_str());

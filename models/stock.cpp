@@ -82,6 +82,7 @@ void set(std::vector<Size>& sizes, const Size& size) {
 template <typename Size>
 std::string nearest(const std::vector<Size>& sizes, std::string_view name) {
   std::vector<std::string> names;
+  names.reserve(sizes.size());
   for (const auto& size : sizes) names.push_back(size.name);
   return nearest_name(key(name), names);
 }

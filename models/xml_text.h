@@ -11,7 +11,7 @@
 namespace models {
 
 struct XmlLimits {
-  std::size_t bytes = 4 * 1024 * 1024;
+  std::size_t bytes = std::size_t{4} << 20;
   std::size_t depth = 32;
   int elements = 20'000;
   int attributes = 64;  // of one element
