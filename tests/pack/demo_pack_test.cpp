@@ -205,6 +205,25 @@ TEST_P(DemoPack, IsTheSameToTheByteInAnotherFolderAndLocale) {
   }
 }
 
+TEST_P(DemoPack, HasADimensionedSheetForEveryWallAndTheTruss) {
+  std::set<std::string> shown;
+  for (const auto& [name, bytes] : files_of(pack() / "sheets")) {
+    EXPECT_NE(bytes.find("viewBox"), std::string::npos) << name;
+    shown.insert(name.substr(3));
+  }
+  for (const char* sheet : {"front-wall-frame.svg", "right-wall-frame.svg", "back-wall-frame.svg",
+                            "left-wall-frame.svg", "truss.svg"})
+    EXPECT_TRUE(shown.count(sheet)) << sheet;
+}
+
+TEST(Readme, ShowsTheDrawingThatTheProgramMakes) {
+  const support::TemporaryFolder folder;
+  ASSERT_EQ(make("school-garden", folder.path() / "pack"), 0);
+  EXPECT_TRUE(read_bytes(fs::path(PROJECT_DIR) / "docs/images/truss.svg") ==
+              read_bytes(folder.path() / "pack/sheets/07-truss.svg"))
+      << "copy sheets/07-truss.svg of the school garden's pack to docs/images/truss.svg";
+}
+
 TEST(Program, StopsAtAWrongDesignAndLeavesNothingBehind) {
   const support::TemporaryFolder folder;
   std::ofstream(folder.path() / "bad.xml")
