@@ -20,6 +20,7 @@ class Maker {
     frame_.kind = std::move(kind);
     frame_.width = mm(width);
     frame_.height = mm(height);
+    frame_.plane = geometry::placement({0, 0, 0}, {1, 0, 0}, {0, 0, 1});  // upright, seen from the front
   }
   void add(const std::string& name, const geometry::Body& body, const geometry::Placement& placement) {
     std::size_t mark = 0;
@@ -32,7 +33,7 @@ class Maker {
     }
     ++building_.marks[mark].count;
     frame_.parts.push_back(building_.parts.size());
-    building_.parts.push_back({mark, name, models::Group::frame, {}, placement});
+    building_.parts.push_back({mark, name, models::Group::frame, {}, compose(frame_.plane, placement)});
   }
   void upright(const std::string& name, double x, double from, double to, double width, double thickness) {
     add(name, geometry::stick(mm(to - from), mm(width), mm(thickness)),

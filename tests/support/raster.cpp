@@ -1,5 +1,6 @@
 #include "support/raster.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <fstream>
@@ -20,6 +21,7 @@ std::string windowed(std::string svg, const Window& window) {
   if (from == std::string::npos || to < from) throw std::runtime_error("no page size in the drawing");
   std::ostringstream size;
   size.imbue(std::locale::classic());
+  size.precision(12);
   size << " width=\"" << window.width << "mm\" height=\"" << window.height << "mm\" viewBox=\"" << window.x
        << ' ' << window.y << ' ' << window.width << ' ' << window.height << '"';
   return svg.replace(from, to - from, size.str());
@@ -47,15 +49,20 @@ double Raster::ink(int column, int row) const {
   if (column < 0 || row < 0 || column >= width || row >= height) return 0;
   const std::uint8_t* pixel = &rgb[3 * (static_cast<std::size_t>(row) * static_cast<std::size_t>(width) +
                                         static_cast<std::size_t>(column))];
-  return 1 - (pixel[0] + pixel[1] + pixel[2]) / 765.0;
+  return 1 - std::max({pixel[0], pixel[1], pixel[2]}) / 255.0;
 }
 
 Vec2 Raster::place(int column, int row) const {
   return origin + Vec2{(column + 0.5) / dots_per_mm, (row + 0.5) / dots_per_mm};
 }
 
-Raster render(const std::string& svg, double dots_per_inch, const Window& window) {
+Raster render(const std::string& svg, double dots_per_inch, const Window& asked) {
   const TemporaryFolder folder;
+  // Whole pixels: the renderer would stretch the picture to them.
+  const auto whole = [&](double length) {
+    return std::ceil(length * dots_per_inch / 25.4) * 25.4 / dots_per_inch;
+  };
+  const Window window{asked.x, asked.y, whole(asked.width), whole(asked.height)};
   const std::filesystem::path from = folder.path() / "drawing.svg", to = folder.path() / "drawing.png";
   std::ofstream(from, std::ios::binary) << (window.width > 0 ? windowed(svg, window) : svg);
   std::ostringstream command;
@@ -78,8 +85,10 @@ InkLine ink_line(const Raster& raster, Vec2 from, Vec2 to, double reach) {
     double ink = 0, moment = 0;
     for (double s = -reach; s <= reach; s += step / 4) {
       const Vec2 p = (from + along * t + across * s - raster.origin) * raster.dots_per_mm;
-      const double dark = raster.ink(static_cast<int>(std::floor(p.x)), static_cast<int>(std::floor(p.y)));
-      if (dark < 0.5) continue;  // grey is waste, blue is a hook line
+      // Less the darkest that waste and hook lines are; what is left of a black line's soft edge still counts.
+      const double dark =
+          raster.ink(static_cast<int>(std::floor(p.x)), static_cast<int>(std::floor(p.y))) - 0.4;
+      if (dark <= 0) continue;
       ink += dark;
       moment += dark * s;
     }

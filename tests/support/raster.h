@@ -15,7 +15,8 @@ struct Raster {
   geometry::Vec2 origin;  // page coordinates of the upper left corner of the upper left pixel
   std::vector<std::uint8_t> rgb;
 
-  // 0 white to 1 black, of the pixel in which a point of the page lies; 0 outside.
+  // How black the pixel is: 0 white to 1 black by its brightest channel, so that a colour counts as light; 0
+  // outside.
   [[nodiscard]] double ink(int column, int row) const;
   // The page coordinates of a pixel's middle.
   [[nodiscard]] geometry::Vec2 place(int column, int row) const;
