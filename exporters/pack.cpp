@@ -36,7 +36,7 @@ fs::path new_sibling(const fs::path& target, const std::string& purpose) {
   std::string name(".");
   name.append(target.filename().string()).append(".").append(purpose).append("-");
   for (int n = 0;; ++n) {
-    const fs::path path = target.parent_path() / (name + std::to_string(n));
+    fs::path path = target.parent_path() / (name + std::to_string(n));
     if (fs::create_directory(path)) return path;
   }
 }

@@ -45,19 +45,20 @@ class Reader {
     } while (!accept("END-ISO-10303-21;"));
     skip();
     if (at_ < file_.size()) fail("nothing after the end of the exchange structure");
-    for (const auto& [line, number] : references_)
+    for (const auto& [at, number] : references_)
       if (!result.data.contains(number))
-        throw Malformed("line " + std::to_string(line) + ": #" + std::to_string(number) + " is not defined");
+        throw Malformed(line(at) + ": #" + std::to_string(number) + " is not defined");
     return result;
   }
 
  private:
-  [[nodiscard]] std::size_t line() const {
-    return 1 + static_cast<std::size_t>(
-                   std::count(file_.begin(), file_.begin() + static_cast<std::ptrdiff_t>(at_), '\n'));
+  // Counted only when it is to be told: counting at every token would take quadratic time.
+  [[nodiscard]] std::string line(std::size_t at) const {
+    const auto end = file_.begin() + static_cast<std::ptrdiff_t>(at);
+    return "line " + std::to_string(1 + std::count(file_.begin(), end, '\n'));
   }
   [[noreturn]] void fail(const std::string& expected) const {
-    throw Malformed("line " + std::to_string(line()) + ": expected " + expected);
+    throw Malformed(line(at_) + ": expected " + expected);
   }
   [[nodiscard]] char peek() const { return at_ < file_.size() ? file_[at_] : '\0'; }
 
@@ -91,8 +92,8 @@ class Reader {
   }
 
   void entity(std::map<unsigned long, Instance>& data) {
-    const std::size_t where = line();
     expect("#");
+    const std::size_t where = at_;
     const unsigned long number = instance_number();
     expect("=");
     Instance instance;
@@ -106,7 +107,7 @@ class Reader {
     }
     expect(";");
     if (!data.emplace(number, std::move(instance)).second)
-      throw Malformed("line " + std::to_string(where) + ": #" + std::to_string(number) + " is defined twice");
+      throw Malformed(line(where) + ": #" + std::to_string(number) + " is defined twice");
   }
 
   Record record() {
@@ -158,7 +159,7 @@ class Reader {
     if (accept("*")) return {Kind::derived, "*", 0, {}};
     if (accept("(")) return {Kind::list, "", 0, parameters()};
     if (accept("#")) {
-      const std::size_t where = line();
+      const std::size_t where = at_;
       const unsigned long number = instance_number();
       references_.emplace_back(where, number);
       return {Kind::reference, "", number, {}};
@@ -274,7 +275,7 @@ class Reader {
   std::string_view file_;
   std::size_t at_ = 0;
   int depth_ = 0;
-  std::vector<std::pair<std::size_t, unsigned long>> references_;  // line, number
+  std::vector<std::pair<std::size_t, unsigned long>> references_;  // where, number
 };
 
 }  // namespace
