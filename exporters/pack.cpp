@@ -16,7 +16,7 @@ namespace fs = std::filesystem;
 class NewFolders {
  public:
   explicit NewFolders(const fs::path& wanted) {
-    for (fs::path p = wanted; !fs::exists(p); p = p.parent_path()) made_.push_back(p);
+    for (fs::path p = wanted; !p.empty() && !fs::exists(p); p = p.parent_path()) made_.push_back(p);
     fs::create_directories(wanted);
   }
   ~NewFolders() {
@@ -64,7 +64,8 @@ class Staging {
 // Absolute, links followed, no slash at the end.
 fs::path real_path(const fs::path& out) {
   if (out.empty()) refuse(out, "the folder has no name");
-  fs::path path = fs::weakly_canonical(out);
+  // Absolute first: of a relative path nothing of which exists, weakly_canonical() leaves a relative one.
+  fs::path path = fs::weakly_canonical(fs::absolute(out));
   if (!path.has_filename()) path = path.parent_path();
   if (!path.has_filename()) refuse(out, "it is the root of the file system");
   if (fs::is_symlink(fs::symlink_status(path))) refuse(out, "it is a link that leads nowhere");

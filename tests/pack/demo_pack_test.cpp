@@ -234,6 +234,18 @@ TEST(Program, StopsAtAWrongDesignAndLeavesNothingBehind) {
   EXPECT_FALSE(fs::exists(folder.path() / "out"));
 }
 
+TEST(Program, MakesTheFoldersOnTheWayToARelativePath) {
+  const support::TemporaryFolder folder;
+  const std::string there = "cd " + quoted(folder.path()) + " && ";
+  EXPECT_EQ(make("school-garden", "not/there/yet", there), 0);
+  EXPECT_TRUE(fs::exists(folder.path() / "not/there/yet/plan.json"));
+  // Without -o the pack goes beside where one stands, under the design's name.
+  EXPECT_EQ(run(there + quoted(PROGRAM) + " make " +
+                quoted(fs::path(PROJECT_DIR) / "models/designs/school-garden.xml")),
+            0);
+  EXPECT_TRUE(fs::exists(folder.path() / "school-garden-pack/plan.json"));
+}
+
 TEST(Program, SaysWithItsExitStatusThatErrorsWereFound) {
   EXPECT_EQ(
       run(quoted(PROGRAM) + " check " + quoted(fs::path(PROJECT_DIR) / "tests/data/planted-faults.xml")), 1);
