@@ -24,7 +24,5 @@ inline constexpr geometry::Length hand = geometry::mm(100);
 // Between the upper end of an outside nest's lid and the wall: common practice.
 inline constexpr geometry::Length lid_reveal = geometry::mm(3);
 
-// No strip of cladding narrower than this share of a slat: common practice.
-inline constexpr double least_slat_share = 1.0 / 3;
 
 }  // namespace models::practice
