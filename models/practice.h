@@ -24,5 +24,4 @@ inline constexpr geometry::Length hand = geometry::mm(100);
 // Between the upper end of an outside nest's lid and the wall: common practice.
 inline constexpr geometry::Length lid_reveal = geometry::mm(3);
 
-
 }  // namespace models::practice

@@ -137,6 +137,17 @@ TEST_F(PlantedFaults, TheKernelsSweptSolidAgreesWithTheMotionCheck) {
   }
 }
 
+TEST(ChecksPage, DescribesEveryRuleOfTheTable) {
+  std::ifstream in(std::filesystem::path(PROJECT_DIR) / "docs/checks.md");
+  std::stringstream page;
+  page << in.rdbuf();
+  for (const Check& row : checks()) {
+    const std::string cell = "| `" + std::string(row.rule) + "` |";
+    EXPECT_NE(page.str().find(cell), std::string::npos) << row.rule;
+    EXPECT_FALSE(row.source.empty()) << row.rule;
+  }
+}
+
 TEST(Examples, HaveNoFindings) {
   int designs = 0;
   for (const auto& entry :
