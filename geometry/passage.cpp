@@ -1,0 +1,183 @@
+#include "geometry/passage.h"
+
+#include <algorithm>
+#include <cassert>
+
+#include "geometry/passage/certify.h"
+#include "geometry/passage/closing.h"
+#include "geometry/passage/flood.h"
+#include "geometry/passage/game.h"
+#include "geometry/passage/hold.h"
+#include "geometry/tolerance.h"
+
+namespace geometry {
+namespace {
+
+using namespace passage;
+
+Scene make_scene(std::span<const Obstacle> obstacles) {
+  Scene scene;
+  for (std::size_t i = 0; i < obstacles.size(); ++i) {
+    const Obstacle& obstacle = obstacles[i];
+    scene.hulls.emplace_back(obstacle.piece);
+    scene.boxes.push_back(obstacle.piece.box);
+    const double least = obstacle.opening ? obstacle.opening->mm() / 2 : -INFINITY;
+    scene.barriers.push_back({{{i, 1.0}}, 0, least, i});
+  }
+  return scene;
+}
+
+// The roomiest place in a box, or one nearly so: the best of a grid, and then uphill from there.
+Vec3 roomiest(const Scene& scene, const Box& box) {
+  constexpr int grid = 6;
+  Vec3 best = box.centre();
+  double most = room(scene, best);
+  for (int i = 0; i <= grid; ++i)
+    for (int j = 0; j <= grid; ++j)
+      for (int k = 0; k <= grid; ++k) {
+        const Vec3 size = box.size();
+        const Vec3 x = box.low + Vec3{size.x * i / grid, size.y * j / grid, size.z * k / grid};
+        const double here = room(scene, x);
+        if (here > most + same_place) {
+          most = here;
+          best = x;
+        }
+      }
+  // The barriers' tangents at a place are nowhere above them, so where the least of the tangents is highest
+  // there is more room still.
+  constexpr int most_steps = 100;
+  for (int step = 0; step < most_steps; ++step) {
+    std::vector<std::pair<double, std::size_t>> near;
+    for (std::size_t b = 0; b < scene.barriers.size(); ++b) near.emplace_back(scene.value(b, best), b);
+    std::sort(near.begin(), near.end());
+    Game game;
+    game.rows = static_cast<int>(std::min<std::size_t>(near.size(), most_rows));
+    game.columns = 8;
+    if (game.rows == 0) break;
+    const auto corner = [&](int c) {
+      return Vec3{c & 1 ? box.high.x : box.low.x, c & 2 ? box.high.y : box.low.y,
+                  c & 4 ? box.high.z : box.low.z};
+    };
+    for (int i = 0; i < game.rows; ++i) {
+      const Value v = scene.value_and_gradient(near[static_cast<std::size_t>(i)].second, best);
+      for (int c = 0; c < 8; ++c) game.entry[i][c] = v.value + dot(v.gradient, corner(c) - best);
+    }
+    const Mixture mixture = solve(game);
+    Vec3 next;
+    for (int c = 0; c < 8; ++c) next = next + corner(c) * mixture.columns[c];
+    const double there = room(scene, next);
+    if (there < most + 0.01) break;
+    most = there;
+    best = next;
+  }
+  return best;
+}
+
+double least_on(const Scene& scene, const std::vector<Vec3>& path) {
+  std::vector<std::uint32_t> all;
+  for (std::size_t b = 0; b < scene.barriers.size(); ++b) all.push_back(static_cast<std::uint32_t>(b));
+  double least = room(scene, path.front());
+  for (std::size_t i = 0; i + 1 < path.size(); ++i)
+    least = std::min(least, least_room(scene, all, path[i], path[i + 1], least, 1e-4));
+  return least;
+}
+
+// The widest way out of the scene as it is.
+struct Widest {
+  Way way;
+  double dammed = INFINITY;  // no ball of this radius gets out, and no way worth listing is left
+};
+
+Widest find_widest(const Scene& scene, const PassageQuestion& question, Vec3 start, double proven,
+                   std::int64_t& work) {
+  const double at_start = room(scene, start), floor = question.floor.mm() / 2;
+  const double slack = 0.4 * question.tolerance.mm();  // of radii; a little less than was asked
+  FloodQuestion search{start, question.within, std::min(at_start, proven), floor, slack, 0.3, 0};
+  Widest result;
+  Way& way = result.way;
+  way.upper = mm(2 * search.cap);
+  // A coarse search first: the exact one then need not settle narrow doors that a wider way goes round. But
+  // after a way has been closed the next is mostly about as wide, and the exact search is soon done.
+  struct Attempt {
+    double relative_slack;
+    std::int64_t work_limit;
+  };
+  std::vector<Attempt> attempts{{0.3, question.work_limit}, {0, question.work_limit}};
+  if (proven < at_start) attempts.insert(attempts.begin(), {0, question.work_limit / 4});
+  for (const Attempt& attempt : attempts) {
+    search.relative_slack = attempt.relative_slack;
+    search.work_limit = attempt.work_limit;
+    const FloodResult flooded = flood(scene, search);
+    work += flooded.work;
+    if (flooded.end == FloodResult::End::dammed && (way.path.empty() || flooded.level < floor)) {
+      result.dammed = flooded.level;
+      return result;
+    }
+    // Dammed after a way was found: at that way's own radius, to within rounding.
+    search.cap = std::min(search.cap, std::max(flooded.level, way.lower.mm() / 2));
+    way.upper = mm(2 * search.cap);
+    if (flooded.end == FloodResult::End::outside) {
+      const double least = least_on(scene, flooded.path);
+      if (2 * least > way.lower.mm()) {
+        way.lower = mm(2 * std::min(least, search.cap));
+        way.path = flooded.path;
+      }
+      way.certainty = Certainty::found;
+      search.threshold = std::max(floor, way.lower.mm() / 2 - 1e-6);
+    }
+    if (way.certainty == Certainty::found && way.upper - way.lower <= question.tolerance) {
+      way.certainty = Certainty::proven;
+      break;
+    }
+    if (flooded.end == FloodResult::End::out_of_work && attempt.work_limit == question.work_limit) break;
+  }
+  way.limited_by_start = way.lower.mm() / 2 >= at_start - slack;
+  return result;
+}
+
+}  // namespace
+
+Passages find_passages(std::span<const Obstacle> obstacles, const PassageQuestion& question) {
+  assert(!obstacles.empty());
+  Passages result;
+  Scene scene = make_scene(obstacles);
+  const Vec3 start = roomiest(scene, question.inside);
+  const double slack = question.tolerance.mm() / 2, floor = question.floor.mm() / 2;
+  if (room(scene, start) < floor) {
+    result.end = WaysEnd::no_room;
+    return result;
+  }
+  double proven = INFINITY;
+  result.end = WaysEnd::most_ways;
+  while (static_cast<int>(result.ways.size()) < question.most_ways) {
+    Widest widest = find_widest(scene, question, start, proven, result.work);
+    if (widest.dammed < INFINITY) {
+      result.end = WaysEnd::none_left;
+      result.remaining = mm(2 * widest.dammed);
+      break;
+    }
+    Way& way = widest.way;
+    if (way.certainty == Certainty::undecided) {
+      result.ways.push_back(way);
+      result.end = WaysEnd::undecided;
+      break;
+    }
+    const double level = way.upper.mm() / 2;
+    const Hold hold = find_hold(scene, way.path, way.lower.mm() / 2, 2 * slack);
+    way.place = hold.place;
+    for (const Barrier::Term& w : hold.weights)
+      for (const Barrier::Term& term : scene.barriers[w.hull].terms)
+        way.parts.push_back(obstacles[term.hull].part);
+    std::sort(way.parts.begin(), way.parts.end());
+    way.parts.erase(std::unique(way.parts.begin(), way.parts.end()), way.parts.end());
+    result.ways.push_back(way);
+    proven = level;
+    if (way.limited_by_start || !close_way(scene, obstacles, hold, level, floor, slack, start, floor)) {
+      result.end = WaysEnd::unclosable;
+      break;
+    }
+  }
+  return result;
+}
+
+}  // namespace geometry
