@@ -5,8 +5,11 @@
 
 #include "geometry/tolerance.h"
 #include "models/furniture.h"
+#include "models/grounds.h"
 #include "models/leaf.h"
+#include "models/practice.h"
 #include "models/roof_shape.h"
+#include "models/vents.h"
 #include "models/wall_plane.h"
 
 namespace models {
@@ -50,14 +53,50 @@ class Collector {
   std::vector<Problem> problems_;
 };
 
+std::string element_of(OpeningKind kind) {
+  constexpr const char* names[] = {"wall/door",       "wall/nest-door", "wall/bird-door", "wall/vent",
+                                   "wall/round-vent", "wall/window",    "nests"};
+  return names[static_cast<int>(kind)];
+}
+
+// Mesh and battens lie on the inside of the frame, between the neighbouring walls' frames.
+void check_battens(Collector& problems, const Design& design, const Wall& wall, const Opening& o) {
+  const std::string element = element_of(o.kind), called = "the opening of " + o.name + ", with its battens,";
+  const Length set_in = design.house.framing.thickness, lap = o.battens.width;
+  const Length top = wall_top(design.house, design.roof, wall.side);
+  problems.at_least(o.line, element + "/@left", called, o.left, set_in + lap);
+  problems.at_most(o.line, element + "/@left", called, o.left,
+                   wall_length(design.house, wall.side) - set_in - lap - o.width);
+  problems.at_least(o.line, element + "/@bottom", called, o.bottom, lap);
+  problems.at_most(o.line, element + "/@bottom", called, o.bottom, top - lap - o.height);
+}
+
+void check_leaf(Collector& problems, const Design& design, const Opening& o) {
+  const std::string element = element_of(o.kind);
+  const LeafSize leaf = leaf_size(o);
+  const Length least = o.door.sheet ? mm(10) : o.door.frame.width * 2 + mm(10);
+  problems.at_least(o.line, element + "/@width", "the leaf of " + o.name, mm(leaf.high.x - leaf.low.x),
+                    least);
+  problems.at_least(o.line, element + "/@height", "the leaf of " + o.name, mm(leaf.high.y - leaf.low.y),
+                    least);
+  if (o.door.kind == DoorKind::sliding)
+    problems.at_least(o.line, element + "/@bottom", "the room for the guide under " + o.name,
+                      o.bottom - o.door.lap, design.house.framing.thickness);
+  // A ramp steeper than this stands rather than leans.
+  if (o.ramp)
+    problems.at_least(o.line, element + "/@ramp-length", "the ramp of " + o.name, o.ramp_length,
+                      (o.bottom - mm(ground_level(design))) / 0.95);
+}
+
 void check_openings(Collector& problems, const Design& design) {
   const Length width = design.house.framing.width;
   for (const Wall& wall : design.walls) {
     const Length height = wall_top(design.house, design.roof, wall.side);
     const Extent extent = frame_extent(design.house, wall.side);
     const Opening* before = nullptr;
-    for (const Opening& o : wall.openings) {
-      const std::string element = std::string("wall/") + (o.kind == OpeningKind::door ? "door" : "nest-door");
+    const std::vector<Opening> openings = wall_openings(design, wall);
+    for (const Opening& o : openings) {
+      const std::string element = element_of(o.kind);
       const std::string called = "the opening of " + o.name;
       // Posts stand beside every opening; an end post may be one of them.
       if (!before)
@@ -66,24 +105,32 @@ void check_openings(Collector& problems, const Design& design) {
       else
         problems.none_or_stick(o.line, element + "/@left", called + ", towards " + before->name + ",",
                                o.left - before->left - before->width - width, width);
-      if (&o == &wall.openings.back())
+      if (&o == &openings.back())
         problems.none_or_stick(o.line, element + "/@width", called + ", at its right,",
                                extent.to - width - o.left - o.width, width);
       problems.none_or_stick(o.line, element + "/@bottom", called + ", at its foot,", o.bottom - width,
                              width);
       problems.none_or_stick(o.line, element + "/@height", called + ", at its head,",
                              height - width - o.bottom - o.height, width);
-      const LeafSize leaf = leaf_size(o);
-      const Length least = o.door.frame.width * 2 + mm(10);
-      problems.at_least(o.line, element + "/@width", "the leaf of " + o.name, mm(leaf.high.x - leaf.low.x),
-                        least);
-      problems.at_least(o.line, element + "/@height", "the leaf of " + o.name, mm(leaf.high.y - leaf.low.y),
-                        least);
-      if (o.door.kind == DoorKind::sliding)
-        problems.at_least(o.line, element + "/@bottom", "the room for the guide under " + o.name,
-                          o.bottom - o.door.lap, design.house.framing.thickness);
+      if (has_leaf(o.kind)) check_leaf(problems, design, o);
+      if (o.mesh || o.pane) check_battens(problems, design, wall, o);
       before = &o;
     }
+  }
+}
+
+void check_cladding(Collector& problems, const Design& design) {
+  for (const Wall& wall : design.walls) {
+    const Cladding& c = wall.cladding;
+    if (c.kind != CladdingKind::lapped) continue;
+    const std::string called = "the boards of the " + std::string(name(wall.side)) + " wall";
+    if (c.slats.width < c.slats.thickness * 3)
+      problems.add(0, "cladding/@slats",
+                   called + " are too narrow to lap: they must be at least " +
+                       problems.print(c.slats.thickness * 3) + " wide");
+    else
+      problems.at_most(0, "cladding/@lap", "the lap of " + called, c.lap,
+                       c.slats.width - c.slats.thickness * 2);
   }
 }
 
@@ -104,7 +151,12 @@ void check_roof(Collector& problems, const Design& design) {
     if (under_gable(roof, wall.side) && roof.gable_overhang > Length())
       problems.at_least(roof.line, "roof/@gable-overhang", "the overhang at the gable", roof.gable_overhang,
                         wall.cladding.thickness());
+  problems.at_most(roof.line, "roof/@eave-gap", "the gap at the eaves", roof.eave_gap,
+                   mm(std::max(0.0, shape.height_above_plate())));
   if (roof.kind == RoofKind::single_slope) return;
+  if (roof.ridge_gap > Length())
+    problems.at_least(roof.line, "roof/@ridge-gap", "the gap at the ridge", roof.ridge_gap,
+                      roof.ridge.thickness / 2);
   const double meeting = shape.ridge_top() - shape.ridge_height - shape.lower(centre);
   if (meeting < shape.depth / 8)
     problems.add(
@@ -126,11 +178,49 @@ void check_nests(Collector& problems, const Design& design) {
   problems.at_least(n.line, "nests/@left", "the left end of the nests", n.left, set_in);
   problems.at_most(n.line, "nests/@left", "the right end of the nests", n.left + row_length(n),
                    along - set_in);
-  problems.at_most(n.line, "nests/@depth", "the depth of the nests with back and lip", row_depth(n),
-                   across - set_in * 2);
+  if (n.outside) {
+    // The front, under the lid, must hold the litter in.
+    const Length front = n.height - (n.depth + n.panel.thickness) * tan(n.lid_pitch);
+    problems.at_least(n.line, "nests/@height", "the height of the nests' front, under the lid,", front,
+                      std::max(n.lip, mm(50)));
+  } else
+    problems.at_most(n.line, "nests/@depth", "the depth of the nests with back and lip", row_depth(n),
+                     across - set_in * 2);
   problems.at_least(n.line, "nests/@bottom", "the bottom of the nests", n.bottom,
                     n.panel.thickness + n.ledges.width + mm(10));
   problems.at_most(n.line, "nests/@lip", "the lip of the nests", n.lip, n.height);
+}
+
+void check_base(Collector& problems, const Design& design) {
+  if (!design.base || design.base->kind != BaseKind::stone) return;
+  problems.at_least(design.base->line, "base/@ring-width", "the ring of stone", design.base->ring_width,
+                    design.house.framing.thickness);
+}
+
+void check_floor(Collector& problems, const Design& design) {
+  if (!design.floor) return;
+  const RaisedFloor& f = *design.floor;
+  problems.at_least(f.line, "floor/@joist-spacing", "the joists' spacing", f.joist_spacing,
+                    f.joists.thickness * 2);
+  const Length least = std::max(f.legs.width, f.bearers.thickness) * 2 + mm(100);
+  problems.at_least(f.line, "floor/@legs", "the house's lesser side, on such legs,",
+                    std::min(design.house.width, design.house.depth), least);
+}
+
+void check_run(Collector& problems, const Design& design) {
+  if (!design.run) return;
+  const RunPen& run = *design.run;
+  const Length stick = run.framing.width, inside = std::max(stick, run.framing.thickness) * 2 + mm(100);
+  problems.at_least(run.line, "run/@length", "the run's length", run.length, inside);
+  problems.at_least(run.line, "run/@width", "the run's width", run.width, inside);
+  problems.at_most(run.line, "run/@width", "the run's width", run.width, wall_length(design.house, run.wall));
+  problems.at_least(run.line, "run/@post-spacing", "the run's post spacing", run.post_spacing, stick * 2);
+  if (run.door_width <= Length())
+    return problems.at_least(run.line, "run/@height", "the run's height", run.height, inside);
+  problems.at_least(run.line, "run/@door-width", "the run's door", run.door_width, stick * 2 + mm(50));
+  problems.at_most(run.line, "run/@door-width", "the run's door", run.door_width, run.width - stick * 4);
+  problems.at_least(run.line, "run/@height", "the run's height, with a door,", run.height,
+                    stick * 5 + mm(100));
 }
 
 void check_roosts(Collector& problems, const Design& design) {
@@ -147,14 +237,39 @@ void check_roosts(Collector& problems, const Design& design) {
   const Length lowest = r.height - r.step * (r.count - 1);
   problems.at_least(r.line, "roosts/@height", "the lowest bar's top", lowest,
                     r.bars.thickness + r.ledges.width);
+  if (r.droppings_board)
+    problems.at_least(r.line, "roosts/@height", "the lowest bar's top, over a droppings board,", lowest,
+                      r.bars.thickness + r.ledges.width * 2 + practice::hand + r.droppings_board->thickness);
   problems.at_most(r.line, "roosts/@rounding", "the rounding", r.rounding,
                    std::min(r.bars.thickness, r.bars.width) * 0.49);
+}
+
+// The cuts of both ends must leave something of every long edge.
+void check_extra_sticks(Collector& problems, const Design& design) {
+  for (const ExtraStick& stick : design.extra_sticks) {
+    Length most;
+    for (const bool far : {false, true})
+      for (const bool upper : {false, true}) {
+        const auto lost = [&](Length size, geometry::Angle angle, bool at_end) {
+          const double slope = tan(angle);
+          return (slope > 0) == at_end ? Length() : size * std::abs(slope);
+        };
+        most = std::max(most, lost(stick.lumber.width, stick.left_mitre, far) +
+                                  lost(stick.lumber.width, stick.right_mitre, far) +
+                                  lost(stick.lumber.thickness, stick.left_bevel, upper) +
+                                  lost(stick.lumber.thickness, stick.right_bevel, upper));
+      }
+    problems.at_least(stick.line, "extra/stick/@length", "the length of " + stick.name + " with such ends",
+                      stick.length, most + mm(1));
+  }
 }
 
 }  // namespace
 
 std::vector<Problem> unbuildable(const Design& design) {
   Collector problems(design);
+  check_extra_sticks(problems, design);
+  if (!design.has_house) return problems.take();
   const House& house = design.house;
   const Length inside = std::max(house.framing.thickness, house.framing.width) * 2 + mm(100);
   problems.at_least(0, "house/@width", "the house's width", house.width, inside);
@@ -163,10 +278,14 @@ std::vector<Problem> unbuildable(const Design& design) {
                     house.framing.width * 2 + mm(100));
   problems.at_least(0, "house/@post-spacing", "the posts' spacing", house.post_spacing,
                     house.framing.width * 2);
+  check_cladding(problems, design);
   check_openings(problems, design);
   check_roof(problems, design);
   check_nests(problems, design);
   check_roosts(problems, design);
+  check_base(problems, design);
+  check_floor(problems, design);
+  check_run(problems, design);
   std::vector<Problem> found = problems.take();
   std::stable_sort(found.begin(), found.end(),
                    [](const Problem& a, const Problem& b) { return a.line < b.line; });

@@ -7,6 +7,7 @@
 #include <tinyxml2.h>
 
 #include "models/nearest_name.h"
+#include "models/read_parts.h"
 
 namespace models {
 namespace {
@@ -66,8 +67,10 @@ void check_children(const Element& element) {
                            "stands here too often: expected at most " + std::to_string(most) +
                                "; the first is in line " + std::to_string(first_lines[place]));
   }
+  const bool is_root = &element.format() == &design_format().front();
+  const bool without_house = is_root && only_extra_parts(element);
   for (std::size_t i = 0; i < known.size(); ++i) {
-    if (element_format(known[i]).required && counts[i] == 0)
+    if (element_format(known[i]).required && !without_house && counts[i] == 0)
       element.child(known[i]).problem("is missing: every design has one");
     for (const auto& child : element.children(known[i])) check_format(child);
   }

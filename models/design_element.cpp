@@ -8,6 +8,7 @@
 
 #include "geometry/tolerance.h"
 #include "models/nearest_name.h"
+#include "models/outline_text.h"
 #include "models/utf8.h"
 
 namespace models {
@@ -100,7 +101,8 @@ std::string Element::value_or_default(const AttributeFormat& attribute) const {
 }
 
 std::string Element::range_of(const AttributeFormat& attribute) const {
-  if (attribute.kind != ValueKind::length) return describe_range(attribute);
+  if (attribute.kind != ValueKind::length && attribute.kind != ValueKind::offset)
+    return describe_range(attribute);
   return shown_at_least(mm(attribute.least)) + " to " + shown_at_most(mm(attribute.most));
 }
 
@@ -122,6 +124,16 @@ int Element::whole(std::string_view name) const {
   if (value) message += "; nearest: " + std::to_string(nearest);
   problem(name, std::move(message));
   return nearest;
+}
+
+double Element::number(std::string_view name) const {
+  const auto& attribute = format_of(name);
+  const std::string text = value_or_default(attribute);
+  const auto value = read_number(text);
+  if (value && *value >= attribute.least && *value <= attribute.most) return *value;
+  problem(name, in_quotes(text) + (value ? " is out of range" : " is no number") + ": expected " +
+                    range_of(attribute));
+  return attribute.least;
 }
 
 Length Element::checked_length(const AttributeFormat& attribute, const std::string& text) const {
@@ -174,7 +186,9 @@ Angle Element::angle(std::string_view name) const {
   const auto& attribute = format_of(name);
   const std::string text = value_or_default(attribute);
   const Angle least = geometry::degrees(attribute.least), most = geometry::degrees(attribute.most);
-  const auto value = read_angle(text);
+  const bool negative = attribute.kind == ValueKind::turn && text.starts_with("-");
+  auto value = read_angle(std::string_view(text).substr(negative ? 1 : 0));
+  if (value && negative) value = -*value;
   if (!value) {
     problem(name, in_quotes(text) + " is no angle: expected degrees such as 110deg");
     return least;
@@ -184,6 +198,19 @@ Angle Element::angle(std::string_view name) const {
   problem(name, in_quotes(text) + " is out of range: expected " + range_of(attribute) + "; nearest: " +
                     std::to_string(static_cast<int>(low ? attribute.least : attribute.most)) + "deg");
   return low ? least : most;
+}
+
+geometry::Outline Element::outline(std::string_view name) const {
+  const geometry::Outline fallback{{{0, 0}, {100, 0}, {0, 100}}, {}};
+  const auto text = given_value(name);
+  if (!text) return fallback;
+  const auto& attribute = format_of(name);
+  auto read = read_outline(*text, reading_->units, static_cast<std::size_t>(attribute.most));
+  if (auto* outline = std::get_if<geometry::Outline>(&read)) return std::move(*outline);
+  problem(name,
+          std::get<std::string>(read) +
+              ": expected 3 to 100 points, each x,y, going once round a panel, as in 0,0 300,0 300,200");
+  return fallback;
 }
 
 std::optional<std::string> Element::given_text(std::string_view name) const {
@@ -223,6 +250,35 @@ Sheet Element::sheet(std::string_view name) const {
                     " is no sheet of the stock: expected a standard size or a <sheet> of <stock>; nearest: " +
                     in_quotes(nearest_sheet(stock, text)));
   return stock.sheets.front();
+}
+
+Mesh Element::mesh(std::string_view name) const {
+  const auto& attribute = format_of(name);
+  const std::string text = value_or_default(attribute);
+  const Stock& stock = reading_->stock;
+  if (const auto* found = find_mesh(stock, text)) return *found;
+  problem(name, in_quotes(text) +
+                    " is no mesh of the stock: expected a standard size or a <mesh> of <stock>; nearest: " +
+                    in_quotes(nearest_mesh(stock, text)));
+  return stock.meshes.front();
+}
+
+Mesh Element::default_mesh() const {
+  return *find_mesh(reading_->stock, reading_->units == Units::in ? "1/2 hardware cloth" : "13mm mesh");
+}
+
+Sheet Element::default_sheet() const {
+  return *find_sheet(reading_->stock, reading_->units == Units::in ? "1/2 plywood" : "12mm plywood");
+}
+
+std::optional<Lumber> Element::given_lumber(std::string_view name) const {
+  return has(name) ? std::optional(lumber(name)) : std::nullopt;
+}
+std::optional<Sheet> Element::given_sheet(std::string_view name) const {
+  return has(name) ? std::optional(sheet(name)) : std::nullopt;
+}
+std::optional<Mesh> Element::given_mesh(std::string_view name) const {
+  return has(name) ? std::optional(mesh(name)) : std::nullopt;
 }
 
 int Element::choice(std::string_view name) const {
@@ -270,6 +326,21 @@ void Element::must_be_at_most(std::string_view attribute, Length most, const std
 }
 void Element::must_be_at_least(std::string_view attribute, Length least, const std::string& why) const {
   problem(attribute, why + ": expected at least " + shown_at_least(least));
+}
+
+void Element::one_of(std::initializer_list<std::string_view> names, const std::string& why) const {
+  std::optional<Element> first;
+  for (const std::string_view name : names) {
+    const Element element = child(name);
+    if (!element.given()) continue;
+    if (!first) {
+      first = element;
+      continue;
+    }
+    const auto tag = [](const Element& e) { return "<" + std::string(e.format().name) + ">"; };
+    element.problem(why + ": expected " + tag(*first) + " or " + tag(element) + ", not both; " + tag(*first) +
+                    " is in line " + std::to_string(first->line()));
+  }
 }
 
 std::string Element::shown(Length length) const { return with_unit(length, reading_->units); }

@@ -62,14 +62,24 @@ class Element {
   // Values by the attribute's name. One that is wrong is written down and replaced by one in range. The
   // optional forms are empty when the attribute is left out.
   [[nodiscard]] int whole(std::string_view attribute) const;
+  [[nodiscard]] double number(std::string_view attribute) const;
   [[nodiscard]] Length length(std::string_view attribute) const;
   [[nodiscard]] std::optional<Length> given_length(std::string_view attribute) const;
   [[nodiscard]] Pitch pitch(std::string_view attribute) const;
   [[nodiscard]] Angle angle(std::string_view attribute) const;
+  // Cleaned; a triangle when something is wrong with it.
+  [[nodiscard]] geometry::Outline outline(std::string_view attribute) const;
   [[nodiscard]] std::optional<std::string> given_text(std::string_view attribute) const;
   [[nodiscard]] std::string text(std::string_view attribute) const;
   [[nodiscard]] Lumber lumber(std::string_view attribute) const;
   [[nodiscard]] Sheet sheet(std::string_view attribute) const;
+  [[nodiscard]] Mesh mesh(std::string_view attribute) const;
+  // The mesh and the sheet that are taken where the file names neither them nor what stands for them.
+  [[nodiscard]] Mesh default_mesh() const;
+  [[nodiscard]] Sheet default_sheet() const;
+  [[nodiscard]] std::optional<Lumber> given_lumber(std::string_view attribute) const;
+  [[nodiscard]] std::optional<Sheet> given_sheet(std::string_view attribute) const;
+  [[nodiscard]] std::optional<Mesh> given_mesh(std::string_view attribute) const;
   // The place of the word among the choices.
   [[nodiscard]] int choice(std::string_view attribute) const;
   template <typename Enum>
@@ -87,6 +97,9 @@ class Element {
   // An attribute whose value does not go with others: what is wrong, and the nearest value that would do.
   void must_be_at_most(std::string_view attribute, Length most, const std::string& why) const;
   void must_be_at_least(std::string_view attribute, Length least, const std::string& why) const;
+
+  // At most one of the children may stand in it: `why` says so of the second, by its own line.
+  void one_of(std::initializer_list<std::string_view> names, const std::string& why) const;
 
   // What an attribute may be: "length, 12\" to 98'-5\"".
   [[nodiscard]] std::string expected(const AttributeFormat& attribute) const;

@@ -16,13 +16,18 @@ inline constexpr int design_format_version = 1;
 
 enum class ValueKind {
   whole,   // whole number
+  number,  // decimal number, its unit in the attribute's name
   length,  // see geometry::read_length()
+  offset,  // length that may be negative
   pitch,   // 8:12 or 33.7deg
   angle,   // 110deg
+  turn,    // angle that may be negative
+  points,  // corners of an outline: "0,0 300,0 300,200"; the range counts them
   choice,  // one of a few words
   text,    // free text of 1 to 80 characters
   lumber,  // name of a section in the stock
   sheet,   // name of a sheet in the stock
+  mesh,    // name of a mesh in the stock
 };
 
 struct AttributeFormat {

@@ -86,12 +86,23 @@ void read(const tinyxml2::XMLElement& root, Design& design, Reading& reading) {
   design.name = coop.text("name");
   design.units = reading.units;
   reading.stock = read_stock(coop);
+  design.extra_sticks = read_extra_sticks(coop);
+  design.extra_panels = read_extra_panels(coop);
+  design.site = read_site(coop);
+  design.has_house = !only_extra_parts(coop);
+  if (!design.has_house && !coop.child("flock").given()) return;
   design.flock = read_flock(coop);
+  if (!design.has_house) return;
   design.house = read_house(coop);
-  design.walls = read_walls(coop, design.house);
   design.roof = read_roof(coop, design.house);
+  design.walls = read_walls(coop, design.house, design.roof);
   design.nests = read_nests(coop, design.house);
   design.roosts = read_roosts(coop);
+  design.litter = read_litter(coop);
+  design.floor = read_floor(coop);
+  design.base = read_base(coop);
+  design.apron = read_apron(coop);
+  design.run = read_run(coop, design.house);
 }
 
 }  // namespace

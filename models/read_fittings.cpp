@@ -11,6 +11,9 @@ std::optional<Nests> read_nests(const Element& coop, const House& house) {
   if (!element.given()) return std::nullopt;
   Nests nests;
   nests.line = element.line();
+  nests.outside = element.choice("place") == 1;
+  nests.lid_pitch = element.angle("lid-pitch");
+  nests.lid_overhang = element.length("lid-overhang");
   nests.wall = element.choice<Side>("wall");
   nests.count = element.whole("count");
   nests.bottom = element.length("bottom");
@@ -43,6 +46,7 @@ std::optional<Roosts> read_roosts(const Element& coop) {
   roosts.bars = element.lumber("bars");
   roosts.rounding = element.length("rounding");
   roosts.ledges = element.lumber("ledges");
+  roosts.droppings_board = element.given_sheet("droppings-board");
   return roosts;
 }
 

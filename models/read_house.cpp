@@ -17,7 +17,8 @@ House read_house(const Element& coop) {
           element.length("wall-height"),
           element.lumber("framing"),
           element.choice<Corners>("corners"),
-          element.length("post-spacing")};
+          element.length("post-spacing"),
+          element.given_lumber("corner-trim")};
 }
 
 bool house_is_sound(const Element& coop) {

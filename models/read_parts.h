@@ -16,12 +16,24 @@ namespace models {
 // Whether the house's sizes are what the file says, so that others can be held against them.
 [[nodiscard]] bool house_is_sound(const Element& coop);
 
-// Always four, in the order of Side.
-[[nodiscard]] std::vector<Wall> read_walls(const Element& coop, const House& house);
-
 [[nodiscard]] Roof read_roof(const Element& coop, const House& house);
+
+// Always four, in the order of Side.
+[[nodiscard]] std::vector<Wall> read_walls(const Element& coop, const House& house, const Roof& roof);
 
 [[nodiscard]] std::optional<Nests> read_nests(const Element& coop, const House& house);
 [[nodiscard]] std::optional<Roosts> read_roosts(const Element& coop);
+
+[[nodiscard]] std::optional<Site> read_site(const Element& coop);
+[[nodiscard]] Length read_litter(const Element& coop);
+[[nodiscard]] std::optional<RaisedFloor> read_floor(const Element& coop);
+[[nodiscard]] std::optional<Base> read_base(const Element& coop);
+[[nodiscard]] std::optional<Apron> read_apron(const Element& coop);
+[[nodiscard]] std::optional<RunPen> read_run(const Element& coop, const House& house);
+
+// Whether the design is of parts placed by hand alone, without a house.
+[[nodiscard]] bool only_extra_parts(const Element& coop);
+[[nodiscard]] std::vector<ExtraStick> read_extra_sticks(const Element& coop);
+[[nodiscard]] std::vector<ExtraPanel> read_extra_panels(const Element& coop);
 
 }  // namespace models

@@ -33,7 +33,7 @@ Stock read_stock(const Element& coop) {
   const Stock standard = standard_stock();
   Stock stock = standard;
   const Element element = coop.child("stock");
-  std::map<std::string, int> lumber_lines, sheet_lines;
+  std::map<std::string, int> lumber_lines, sheet_lines, mesh_lines;
   for (const auto& size : element.children("lumber")) {
     const Lumber lumber{size.text("name"), size.length("thickness"), size.length("width")};
     if (!size.sound() || !is_first(size, lumber.name, lumber_lines)) continue;
@@ -48,6 +48,11 @@ Stock read_stock(const Element& coop) {
     const Sheet sheet{size.text("name"), size.length("thickness"), size.length("width"),
                       size.length("length")};
     if (size.sound() && is_first(size, sheet.name, sheet_lines)) set_sheet(stock, sheet);
+  }
+  for (const auto& size : element.children("mesh")) {
+    const Mesh mesh{size.text("name"), size.length("opening"), size.length("wire"), size.length("roll-width"),
+                    size.length("roll-length")};
+    if (size.sound() && is_first(size, mesh.name, mesh_lines)) set_mesh(stock, mesh);
   }
   return stock;
 }

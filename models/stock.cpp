@@ -135,17 +135,38 @@ std::vector<SheetGroup> standard_sheets() {
   };
 }
 
+std::vector<MeshGroup> standard_meshes() {
+  // Wires of 19 and 23 gauge; the opening is what they leave of two and four spaces to the inch.
+  const auto us = [](std::string name, double spacing, double wire) {
+    return Mesh{std::move(name), inches(spacing - wire), inches(wire), inches(36), geometry::feet(50)};
+  };
+  const auto metric = [](std::string name, double spacing, double wire) {
+    return Mesh{std::move(name), mm(spacing - wire), mm(wire), mm(900), mm(15'000)};
+  };
+  return {
+      {"hardware cloth, 36 in by 50 ft",
+       "ASTM A740 (from memory)",
+       {us("1/2 hardware cloth", 0.5, 0.041), us("1/4 hardware cloth", 0.25, 0.0258)}},
+      {"welded mesh, 900 mm by 15 m",
+       "common practice",
+       {metric("13mm mesh", 13, 1), metric("6mm mesh", 6, 0.65)}},
+  };
+}
+
 Stock standard_stock() {
   Stock stock;
   for (const auto& group : standard_lumber())
     stock.lumber.insert(stock.lumber.end(), group.sizes.begin(), group.sizes.end());
   for (const auto& group : standard_sheets())
     stock.sheets.insert(stock.sheets.end(), group.sizes.begin(), group.sizes.end());
+  for (const auto& group : standard_meshes())
+    stock.meshes.insert(stock.meshes.end(), group.sizes.begin(), group.sizes.end());
   return stock;
 }
 
 const Lumber* find_lumber(const Stock& stock, std::string_view name) { return find(stock.lumber, name); }
 const Sheet* find_sheet(const Stock& stock, std::string_view name) { return find(stock.sheets, name); }
+const Mesh* find_mesh(const Stock& stock, std::string_view name) { return find(stock.meshes, name); }
 
 std::string nearest_lumber(const Stock& stock, std::string_view name) {
   const std::string given = key(name);
@@ -166,8 +187,10 @@ std::string nearest_lumber(const Stock& stock, std::string_view name) {
   return best != nullptr ? best->name : nearest(stock.lumber, name);
 }
 std::string nearest_sheet(const Stock& stock, std::string_view name) { return nearest(stock.sheets, name); }
+std::string nearest_mesh(const Stock& stock, std::string_view name) { return nearest(stock.meshes, name); }
 
 void set_lumber(Stock& stock, const Lumber& lumber) { set(stock.lumber, lumber); }
 void set_sheet(Stock& stock, const Sheet& sheet) { set(stock.sheets, sheet); }
+void set_mesh(Stock& stock, const Mesh& mesh) { set(stock.meshes, mesh); }
 
 }  // namespace models

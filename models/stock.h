@@ -21,16 +21,25 @@ struct SheetGroup {
   std::vector<Sheet> sizes;
 };
 
+struct MeshGroup {
+  std::string_view title;
+  std::string_view source;
+  std::vector<Mesh> sizes;
+};
+
 // US softwood is named by its nominal inches ("2x4", "5/4x6") and has its dressed, dry size. Metric sections
 // are named by their millimetres, the lesser first ("38x63").
 [[nodiscard]] std::vector<LumberGroup> standard_lumber();
 // Named by thickness and kind: "1/2 plywood", "12mm plywood".
 [[nodiscard]] std::vector<SheetGroup> standard_sheets();
+// Named by the distance from wire to wire: "1/2 hardware cloth", "13mm mesh".
+[[nodiscard]] std::vector<MeshGroup> standard_meshes();
 
 // What a design may be made of. Names are unique.
 struct Stock {
   std::vector<Lumber> lumber;
   std::vector<Sheet> sheets;
+  std::vector<Mesh> meshes;
 };
 // Every standard size, of both unit systems.
 [[nodiscard]] Stock standard_stock();
@@ -38,15 +47,18 @@ struct Stock {
 // Found by name, whatever its case and spaces, with × read as x: "2 X 4" is "2x4". Null when there is none.
 [[nodiscard]] const Lumber* find_lumber(const Stock& stock, std::string_view name);
 [[nodiscard]] const Sheet* find_sheet(const Stock& stock, std::string_view name);
+[[nodiscard]] const Mesh* find_mesh(const Stock& stock, std::string_view name);
 
 // The name in the list that comes closest to one that is not in it: the same section turned round where
 // there is one ("4x2" for 2x4), else the nearest width of that thickness ("2x7" for 2x6), else the least edit
 // distance.
 [[nodiscard]] std::string nearest_lumber(const Stock& stock, std::string_view name);
 [[nodiscard]] std::string nearest_sheet(const Stock& stock, std::string_view name);
+[[nodiscard]] std::string nearest_mesh(const Stock& stock, std::string_view name);
 
 // Adds the size, or puts it in the place of the one with the same name.
 void set_lumber(Stock& stock, const Lumber& lumber);
 void set_sheet(Stock& stock, const Sheet& sheet);
+void set_mesh(Stock& stock, const Mesh& mesh);
 
 }  // namespace models

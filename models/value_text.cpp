@@ -19,7 +19,12 @@ bool take_end(std::string_view& text, std::string_view end) {
   return true;
 }
 
-// Digits with at most one point among them. No sign, no exponent, no word for what is not finite.
+std::optional<double> read_degrees(std::string_view text) {
+  return take_end(text, "deg") || take_end(text, "\u00b0") ? read_number(text) : std::nullopt;
+}
+
+}  // namespace
+
 std::optional<double> read_number(std::string_view text) {
   text = trimmed(text);
   if (text.empty() || text.size() > 20) return std::nullopt;
@@ -30,12 +35,6 @@ std::optional<double> read_number(std::string_view text) {
   if (result.ec != std::errc() || result.ptr != text.data() + text.size()) return std::nullopt;
   return value;
 }
-
-std::optional<double> read_degrees(std::string_view text) {
-  return take_end(text, "deg") || take_end(text, "\u00b0") ? read_number(text) : std::nullopt;
-}
-
-}  // namespace
 
 std::optional<int> read_whole(std::string_view text) {
   text = trimmed(text);

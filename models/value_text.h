@@ -12,6 +12,9 @@ namespace models {
 // Digits only, at most nine.
 [[nodiscard]] std::optional<int> read_whole(std::string_view text);
 
+// Digits with at most one point among them. No sign, no exponent, no word for what is not finite.
+[[nodiscard]] std::optional<double> read_number(std::string_view text);
+
 struct Pitch {
   double rise_in_12 = 0;
   geometry::Angle angle;

@@ -153,6 +153,7 @@ TEST(DesignPage, ListsTheStandardStock) {
   };
   for (const auto& group : models::standard_lumber()) expect_row(group.title, group.source, group.sizes);
   for (const auto& group : models::standard_sheets()) expect_row(group.title, group.source, group.sizes);
+  for (const auto& group : models::standard_meshes()) expect_row(group.title, group.source, group.sizes);
 }
 
 TEST(DesignPage, ItsExampleIsAGoodDesign) {
@@ -226,8 +227,10 @@ TEST_F(DesignSchemaTable, HasEveryElementWithItsChildren) {
 
 TEST_F(DesignSchemaTable, HasEveryAttributeWithItsKind) {
   const std::map<ValueKind, std::string> named = {
-      {ValueKind::length, "length"}, {ValueKind::pitch, "pitch"},       {ValueKind::angle, "angle"},
-      {ValueKind::text, "text"},     {ValueKind::lumber, "stock-name"}, {ValueKind::sheet, "stock-name"}};
+      {ValueKind::length, "length"},   {ValueKind::pitch, "pitch"},       {ValueKind::angle, "angle"},
+      {ValueKind::text, "text"},       {ValueKind::lumber, "stock-name"}, {ValueKind::sheet, "stock-name"},
+      {ValueKind::mesh, "stock-name"}, {ValueKind::number, "number"},     {ValueKind::offset, "offset"},
+      {ValueKind::turn, "turn"},       {ValueKind::points, "points"}};
   for (const auto& element : design_format()) {
     std::vector<std::string> names;
     for (const auto* xml : all(*types_.at(elements_.at(std::string(element.name))), "xs:attribute")) {

@@ -31,22 +31,20 @@ void expect_one_in_house(const std::string& attributes, const std::string& probl
 
 TEST(DesignProblems, UnknownNamesAreShownWithTheNearest) {
   expect_one("<rooof/>",
-             "coop/rooof: is not known here: expected flock, stock, house, cladding, wall, roof, "
-             "nests or "
-             "roosts; nearest: roof");
-  expect_one("<roof pich='8:12'/>",
-             "coop/roof/@pich: is not known here: expected pitch, ridge, eave-overhang, "
-             "gable-overhang, "
-             "rafters, ridge-board, spacing or seat; nearest: pitch");
+             "coop/rooof: is not known here: expected flock, site, stock, house, cladding, wall, roof, "
+             "nests, roosts, litter, floor, base, apron, run or extra; nearest: roof");
+  expect_one(
+      "<roof pich='8:12'/>",
+      "coop/roof/@pich: is not known here: expected pitch, slopes, ridge, rises-to, tails, "
+      "eave-overhang, gable-overhang, rafters, ridge-board, spacing, seat, eave-gap, ridge-gap or mesh; "
+      "nearest: pitch");
   expect_one("<roof><tie><nail/></tie></roof>", "coop/roof/tie/nail: is not known here: expected none");
   expect_one("<door/>",  // at home in a wall only
-             "coop/door: is not known here: expected flock, stock, house, cladding, wall, roof, "
-             "nests or "
-             "roosts; nearest: roof");
+             "coop/door: is not known here: expected flock, site, stock, house, cladding, wall, roof, "
+             "nests, roosts, litter, floor, base, apron, run or extra; nearest: roof");
   expect_one("<Roof/>",
-             "coop/Roof: is not known here: expected flock, stock, house, cladding, wall, roof, "
-             "nests or "
-             "roosts; nearest: roof");
+             "coop/Roof: is not known here: expected flock, site, stock, house, cladding, wall, roof, "
+             "nests, roosts, litter, floor, base, apron, run or extra; nearest: roof");
 }
 
 TEST(DesignProblems, AnAttributeOnItsOwnLineIsNamedByThatLine) {
@@ -272,7 +270,7 @@ TEST(DesignProblems, OpeningsTooCloseToEachOther) {
 
 TEST(DesignProblems, ADoorHangsOrSlides) {
   expect_one("<wall side='back'><door width='2ft' height='2ft'><hinges/><slides/></door></wall>",
-             "coop/wall/door/slides: a door either hangs or slides: expected <hinges> or <slides>, not both; "
+             "coop/wall/door/slides: a leaf opens one way: expected <hinges> or <slides>, not both; "
              "<hinges> is in "
              "line 3");
 }

@@ -36,6 +36,22 @@ TEST(DesignSchema, TakesWhatTheReaderTakes) {
        {test::full_design, coop(""), coop("", "mm"),
         coop(
             "<wall side='left'><door width='1ft' height='1ft'><slides/></door></wall><roof><sheets/></roof>"),
+        coop("<site snow-kpa='1.5'/><roof slopes='single' rises-to='left' tails='square' eave-gap='1in' "
+             "mesh='1/4 hardware cloth'><fascia/><barge/><corrugated/></roof><cladding kind='lapped' "
+             "slats='1x6'/>"),
+        coop("<wall side='right'><bird-door width='1ft' height='1ft' ramp='1/2 plywood'/></wall>"
+             "<wall side='left'><vent left='4in' width='6in' height='4in'/><round-vent left='14in' "
+             "diameter='4in'/>"
+             "<door name='d' left='22in' width='1ft' height='1ft' sheet='1/2 "
+             "plywood'><lifts-off/></door></wall>"
+             "<wall side='back'><window width='1ft' height='1ft' pane='1/4 plywood'/></wall>"),
+        coop("<nests place='outside' wall='left' count='2' lid-pitch='20deg'/><litter "
+             "depth='3in'/><floor/><apron/>"
+             "<run length='8ft' top='open' joins-m2='3'/>"),
+        coop("<base kind='skids'/>"),
+        std::string("<coop units='mm'><extra><stick name='a' lumber='38x63' length='500' left-mitre='-45deg' "
+                    "y='-1.5m'/>"
+                    "<panel name='b' outline='0,0 300,0 300,200' turn-x='90'/></extra></coop>"),
         coop("<nests count='2'/><roosts count='2'/><cladding/><stock/>"),
         std::string("<coop xmlns:xsi='http://www.w3.org/2001/XMLSchema-instance' "
                     "xsi:noNamespaceSchemaLocation='design.xsd' "
@@ -75,6 +91,14 @@ TEST(DesignSchema, RefusesWhatTheReaderRefuses) {
         coop("<nests count='201'/>"),
         coop("<nests count='2.5'/>"),
         coop("<roosts count='51'/>"),
+        coop("<roof slopes='three'/>"),
+        coop("<base kind='sand'/>"),
+        coop("<extra><panel name='a' outline='0,0 300,0'/></extra>"),
+        coop("<extra><stick name='a' lumber='2x2' length='-3in'/></extra>"),
+        coop("<site snow-kpa='-1'/>"),
+        coop("<run/>"),
+        coop("<wall side='left'><round-vent/></wall>"),
+        coop("<wall side='left'><door width='1ft' height='1ft'><slides/><lifts-off/></door></wall>"),
         coop("<roof pitch='steep'/>"),
         coop("<roof pitch='8'/>"),
         coop("<roof rafters=''/>"),

@@ -56,6 +56,19 @@ TEST(Stock, NamesAreUniqueAndSizesAreLesserFirst) {
   }
 }
 
+// Two spaces and four to the inch: ASTM A740's 1/2 and 1/4 in mesh (from memory).
+TEST(Stock, HardwareClothHasAWholeNumberOfSpacesToTheInch) {
+  const Stock stock = standard_stock();
+  const auto spacing = [&](const char* name) {
+    const models::Mesh* mesh = models::find_mesh(stock, name);
+    return mesh == nullptr ? 0 : (mesh->opening + mesh->wire).inches();
+  };
+  EXPECT_NEAR(spacing("1/2 hardware cloth"), 0.5, 1e-12);
+  EXPECT_NEAR(spacing("1/4 Hardware Cloth"), 0.25, 1e-12);
+  EXPECT_NEAR(models::find_mesh(stock, "1/2 hardware cloth")->opening.inches(), 0.459, 1e-12);
+  EXPECT_EQ(models::nearest_mesh(stock, "12mm mesh"), "13mm mesh");
+}
+
 TEST(Stock, EveryGroupNamesItsSource) {
   for (const auto& group : models::standard_lumber()) EXPECT_FALSE(group.source.empty()) << group.title;
   for (const auto& group : models::standard_sheets()) EXPECT_FALSE(group.source.empty()) << group.title;
