@@ -18,6 +18,8 @@ const std::vector<Check>& checks() {
        find_sliders_off_wall},
       {"opening.free", "nothing stands in a door's opening or just behind it", "common practice",
        find_obstructed_openings},
+      {"passage.way-in", "no animal finds a way into the closed house",
+       "extension advice on predators and rodents, second-hand", find_ways_in},
   };
   return table;
 }

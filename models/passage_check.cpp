@@ -61,7 +61,7 @@ Finding finding_of(const Subject& s, const Way& way) {
     return finding;
   }
   const std::string who = who_passes(way.upper);
-  finding.severity = harmful ? Severity::error : who.empty() ? Severity::note : Severity::warning;
+  finding.severity = harmful ? Severity::error : Severity::note;
   finding.message = "a ball of " + finding.measured + " gets into the house";
   if (way.limited_by_start) {
     finding.message += ", as large a one as has room in it";
@@ -108,6 +108,12 @@ Passages ways_in(const Design& design, const Building& building, const Scene& sc
   obstacles.push_back({geometry::placed(geometry::convex_pieces(slab).at(0), geometry::shift(corner)),
                        building.parts.size(), assemblies, std::nullopt});
 
+  if (!design.has_house) {  // what the parts enclose, if they do
+    const Vec3 tenth = all.size() * 0.1;
+    question.inside.add(all.centre() - tenth);
+    question.inside.add(all.centre() + tenth);
+    return geometry::find_passages(obstacles, question);
+  }
   const double wall = design.house.framing.width.mm() + design.house.framing.thickness.mm();
   question.inside.add(Vec3{wall, wall, 0});
   question.inside.add(
@@ -116,7 +122,10 @@ Passages ways_in(const Design& design, const Building& building, const Scene& sc
 }
 
 std::vector<Finding> find_ways_in(const Subject& s) {
+  if (s.building.parts.empty()) return {};
   const Passages passages = ways_in(s.design, s.building, s.scene);
+  // Parts placed by hand need not enclose anything.
+  if (!s.design.has_house && !passages.ways.empty() && passages.ways.front().limited_by_start) return {};
   std::vector<Finding> findings;
   for (const Way& way : passages.ways) findings.push_back(finding_of(s, way));
   if (passages.end == geometry::WaysEnd::none_left) {

@@ -113,7 +113,10 @@ TEST_F(PlantedFaults, NestsAndRoostsStandInTheWayThroughBothDoors) {
   EXPECT_EQ(about("opening.free", "side door").size(), 1U);
 }
 
-TEST_F(PlantedFaults, NothingElseIsFound) { EXPECT_EQ(checked_->findings.size(), 10U); }
+TEST_F(PlantedFaults, NothingElseIsFound) {
+  // And a note: that no animal gets in while the leaves are closed.
+  EXPECT_EQ(checked_->findings.size(), 11U);
+}
 
 TEST_F(PlantedFaults, TheKernelsSweptSolidAgreesWithTheMotionCheck) {
   // Outside judge: the solid that the leaf's stile sweeps, made by the kernel, and its distance to the rafters.
@@ -148,14 +151,14 @@ TEST(ChecksPage, DescribesEveryRuleOfTheTable) {
   }
 }
 
-TEST(Examples, HaveNoFindings) {
+TEST(Examples, HaveNoErrorsOrWarnings) {
   int designs = 0;
   for (const auto& entry :
        std::filesystem::directory_iterator(std::filesystem::path(PROJECT_DIR) / "models/designs")) {
     const Design design = read(entry.path());
     const Building building = build(design);
     for (const Finding& f : check(design, building))
-      EXPECT_NE(f.severity, Severity::error) << entry.path().filename() << ": " << f.message;
+      EXPECT_EQ(f.severity, Severity::note) << entry.path().filename() << ": " << f.message;
     ++designs;
   }
   EXPECT_GE(designs, 2);

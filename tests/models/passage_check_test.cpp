@@ -70,7 +70,7 @@ TEST(WaysIn, GapsBetweenSlatsOfOneWallAreOneWay) {
   ASSERT_EQ(c.passages.ways.size(), 1U);
   EXPECT_GE(c.passages.ways[0].upper, inches(0.375));
   for (const std::size_t part : c.findings[0].parts) EXPECT_EQ(c.building.parts[part].wall, Side::back);
-  EXPECT_EQ(c.findings[0].severity, Severity::warning);
+  EXPECT_EQ(c.findings[0].severity, Severity::note);
   EXPECT_THAT(c.findings[0].message, testing::HasSubstr("so do mice"));
 }
 

@@ -17,7 +17,8 @@
 
 namespace test {
 
-// The text must have no problems, be buildable, and be built of valid solids without an error of the checks.
+// The text must have no problems, be buildable, and be built of valid solids without an error of the checks. Whether
+// animals get in is not asked: these houses show one element each and are not all closed.
 inline std::pair<models::Design, models::Building> read_and_build(const std::string& text) {
   const models::ReadResult read = models::read_design(text, "f.xml");
   EXPECT_THAT(printed(read.problems), testing::IsEmpty());
@@ -27,7 +28,7 @@ inline std::pair<models::Design, models::Building> read_and_build(const std::str
   for (const models::Mark& mark : building.marks)
     EXPECT_TRUE(geometry::is_valid(mark.solid)) << mark.label << " " << mark.name;
   for (const models::Finding& f : models::check(read.design, building))
-    EXPECT_NE(f.severity, models::Severity::error)
+    EXPECT_TRUE(f.severity != models::Severity::error || f.rule == "passage.way-in")
         << f.rule << ": " << f.message << "; " << f.measured << "; " << f.advice;
   return {read.design, std::move(building)};
 }

@@ -220,8 +220,8 @@ TEST(Readme, ShowsTheDrawingThatTheProgramMakes) {
   const support::TemporaryFolder folder;
   ASSERT_EQ(make("school-garden", folder.path() / "pack"), 0);
   EXPECT_TRUE(read_bytes(fs::path(PROJECT_DIR) / "docs/images/truss.svg") ==
-              read_bytes(folder.path() / "pack/sheets/07-truss.svg"))
-      << "copy sheets/07-truss.svg of the school garden's pack to docs/images/truss.svg";
+              read_bytes(folder.path() / "pack/sheets/06-truss.svg"))
+      << "copy sheets/06-truss.svg of the school garden's pack to docs/images/truss.svg";
 }
 
 TEST(Program, StopsAtAWrongDesignAndLeavesNothingBehind) {
