@@ -7,6 +7,7 @@
 
 #include "geometry/solid.h"
 #include "models/checks.h"
+#include "models/flock.h"
 
 namespace exporters {
 
@@ -42,6 +43,7 @@ Json json(const models::Mover& mover);
 Json json(const models::FrameView& frame);
 Json json(const models::FrameView::Hole& hole);
 Json json(const models::Finding& finding);
+Json json(const models::FlockLine& line);
 
 template <class T, class Function>
 Json each(const std::vector<T>& values, Function&& function) {
@@ -197,6 +199,18 @@ Json json(const models::Finding& finding) {
           {"advice", finding.advice},     {"line", finding.line}};
 }
 
+Json json(const models::FlockLine& line) {
+  constexpr const char* units[] = {"mm2", "mm", "pieces"};
+  return {{"rule", line.rule},
+          {"what", line.what},
+          {"unit", units[static_cast<int>(line.unit)]},
+          {"least", rounded(line.least, 3)},
+          {"source", line.source},
+          {"advised", rounded(line.better, 3)},
+          {"advised_source", line.better_source},
+          {"given", rounded(line.given, 3)}};
+}
+
 Json parts(const models::Building& building) {
   return each(building.parts, [&](const models::Part& part) {
     return Json{{"mark", building.marks[part.mark].label},
@@ -228,6 +242,8 @@ std::string text(const Json& object) {
 }  // namespace
 
 std::string plan_json(const Plan& plan, const std::vector<std::string>& files) {
+  const std::vector<models::FlockLine> flock =
+      models::flock_lines(plan.design, plan.building, models::scene(plan.building));
   const Json result = {{"format", plan_json_format},
                        {"generator", "coopwright"},
                        {"version", COOPWRIGHT_VERSION},
@@ -241,6 +257,7 @@ std::string plan_json(const Plan& plan, const std::vector<std::string>& files) {
                        {"tree", json(plan.building.tree)},
                        {"movers", each(plan.building.movers)},
                        {"frames", each(plan.building.frames)},
+                       {"flock", each(flock)},
                        {"findings", each(plan.findings)}};
   return text(result);
 }

@@ -20,6 +20,20 @@ const std::vector<Check>& checks() {
        find_obstructed_openings},
       {"passage.way-in", "no animal finds a way into the closed house",
        "extension advice on predators and rodents, second-hand", find_ways_in},
+      {"flock.floor", "the floor is enough for the birds, now and as planned",
+       "extension table of floor space by body size, second-hand", find_crowded_floor},
+      {"flock.run", "and so is the run", "extension table of floor space by body size, second-hand",
+       find_crowded_run},
+      {"flock.nests", "there are nest boxes enough, and large enough",
+       "extension advice on nests, second-hand", find_short_nests},
+      {"flock.roost", "every bird has its length of roost, clear of wall and next bar",
+       "Council Directive 1999/74/EC, Art. 4", find_short_roosts},
+      {"flock.air", "the air has openings enough for the birds in this climate",
+       "MWPS, ASABE EP270: air a pound of live weight (from memory)", find_stale_air},
+      {"flock.bird-door", "the birds have a door that they can walk through", "common practice",
+       find_small_bird_doors},
+      {"flock.litter", "there is litter, and the sills hold it in", "several US bulletins (from memory)",
+       find_thin_litter},
   };
   return table;
 }
@@ -30,7 +44,7 @@ std::vector<Finding> check(const Design& design, const Building& building) {
   for (const Check& row : checks())
     for (Finding& finding : row.find({design, building, standing})) {
       finding.rule = row.rule;
-      finding.source = row.source;
+      if (finding.source.empty()) finding.source = row.source;
       all.push_back(std::move(finding));
     }
   return all;
@@ -54,6 +68,12 @@ std::string decimals(double value, double steps_in_one, const char* unit) {
 }
 
 }  // namespace
+
+std::string printed(const Design& design, geometry::Area area) {
+  const double ft2 = (geometry::feet(1) * geometry::feet(1)).mm2;
+  return design.units == Units::mm ? decimals(area.mm2 / 1e6, 100, " m2")
+                                   : decimals(area.mm2 / ft2, 10, " ft2");
+}
 
 std::string printed(const Design& design, geometry::Volume volume) {
   const double in3 = geometry::inches(1).mm() * geometry::inches(1).mm() * geometry::inches(1).mm();

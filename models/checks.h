@@ -17,7 +17,7 @@ struct Subject {
   const Scene& scene;
 };
 
-// One row. `find` fills in everything of a finding but rule and source.
+// One row. `find` fills in everything of a finding but its rule, and its source where it differs from the row's.
 struct Check {
   std::string_view rule;
   std::string_view asks;
@@ -37,11 +37,20 @@ struct Check {
 [[nodiscard]] std::vector<Finding> find_sliders_off_wall(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_obstructed_openings(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_ways_in(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_crowded_floor(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_crowded_run(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_short_nests(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_short_roosts(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_stale_air(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_small_bird_doors(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_thin_litter(const Subject& subject);
 
 // "post F3": how findings speak of a part.
 [[nodiscard]] std::string called(const Building& building, std::size_t part);
 // A length as the design's reader wants it.
 [[nodiscard]] std::string printed(const Design& design, Length length);
+// Square metres to a hundredth or square feet to a tenth.
+[[nodiscard]] std::string printed(const Design& design, geometry::Area area);
 // Cubic centimetres to a tenth or cubic inches to a hundredth.
 [[nodiscard]] std::string printed(const Design& design, geometry::Volume volume);
 // A small gap or depth, finer than carpentry's sixteenths: millimetres to a tenth, or inches to a hundredth.

@@ -17,7 +17,7 @@ inline models::Design sample_design(double rise_in_12 = 8) {
   Design d;
   d.name = "sample";
   d.units = Units::in;
-  d.flock = {5, 1, BodySize::medium};
+  d.flock = {0, 0, BodySize::medium};  // who ask for nothing
   d.house = {inches(72), inches(60), inches(60), two_by_two, Corners::front_and_back_run, inches(24)};
   for (const Side side : {Side::front, Side::right, Side::back, Side::left})
     d.walls.push_back({side, {one_by_four, Run::upright, inches(0.125)}, {}});
