@@ -15,7 +15,7 @@
 
 namespace cli {
 
-// What every command takes.
+// What the commands take.
 struct Options {
   std::string design;             // path of the design file
   std::vector<std::string> sets;  // PATH=VALUE
@@ -25,6 +25,10 @@ struct Options {
   bool timings = false;
   std::string out;                // make: folder of the pack
   std::vector<std::string> only;  // make: names of writers
+  // start: nothing, or zero, where the command line does not say.
+  int birds = 0;
+  std::string size, roof;
+  bool force = false;  // start: replace a file that is there
 };
 
 struct Output {
@@ -65,5 +69,9 @@ void print_findings(const models::Design& design, const models::Building& buildi
 // The commands: each returns its exit status.
 [[nodiscard]] int make(const Options& options, Output output);
 [[nodiscard]] int check(const Options& options, Output output);
+[[nodiscard]] int start(const Options& options, Output output);
+
+// Asks for what the options leave out, until each answer will do; false when the input ends first.
+[[nodiscard]] bool ask(Options& options, std::istream& in, std::ostream& out);
 
 }  // namespace cli

@@ -7,23 +7,12 @@
 #include "cli/command.h"
 #include "exporters/plan.h"
 #include "geometry/error.h"
+#include "models/design_start.h"
 
 namespace cli {
 namespace {
 
-struct Command {
-  const char* name;
-  const char* does;
-  int (*run)(const Options&, Output);
-  bool writes_pack;
-};
-
-constexpr Command commands[] = {
-    {"make", "Make the whole plan pack: solids, templates, sheets", make, true},
-    {"check", "Check the design: what does not fit or move", check, false},
-};
-
-void declare(CLI::App& command, Options& options, bool writes_pack) {
+void declare_design(CLI::App& command, Options& options) {
   command.add_option("DESIGN", options.design, "The design file")->required();
   command
       .add_option("--set", options.sets,
@@ -36,7 +25,10 @@ void declare(CLI::App& command, Options& options, bool writes_pack) {
   command.add_flag("--json", options.json, "Print the result as JSON");
   command.add_flag("--quiet", options.quiet, "Print only what went wrong");
   command.add_flag("--timings", options.timings, "Print the time each stage took and the peak memory");
-  if (!writes_pack) return;
+}
+
+void declare_make(CLI::App& command, Options& options) {
+  declare_design(command, options);
   command.add_option("-o,--out", options.out, "Folder of the pack (NAME-pack when left out)");
   std::vector<std::string> names;
   std::string list = "Write only these, with plan.json:";
@@ -49,6 +41,36 @@ void declare(CLI::App& command, Options& options, bool writes_pack) {
       ->delimiter(',')
       ->allow_extra_args(false);
 }
+
+// What is left out is asked for on a terminal.
+void declare_start(CLI::App& command, Options& options) {
+  command.add_option("--birds", options.birds, "How many birds, now and to come")
+      ->check(CLI::Range(models::fewest_birds, models::most_birds));
+  command
+      .add_option("--size", options.size, "Body size of the breed: bantam, medium (when left out) or large")
+      ->check(CLI::IsMember({"bantam", "medium", "large"}));
+  command.add_option("--units", options.units, "Units of the design: in or mm")
+      ->check(CLI::IsMember({"in", "mm"}));
+  command.add_option("--roof", options.roof, "gable or single-slope")
+      ->check(CLI::IsMember({"gable", "single-slope"}));
+  command.add_option("-o,--out", options.out, "The design file to write");
+  command.add_flag("--force", options.force, "Replace the file when it is there already");
+  command.add_flag("--json", options.json, "Print the result as JSON");
+  command.add_flag("--quiet", options.quiet, "Print only what went wrong");
+}
+
+struct Command {
+  const char* name;
+  const char* does;
+  int (*run)(const Options&, Output);
+  void (*declare)(CLI::App&, Options&);
+};
+
+constexpr Command commands[] = {
+    {"start", "Write a design for a flock, to be changed", start, declare_start},
+    {"make", "Make the whole plan pack: solids, templates, sheets", make, declare_make},
+    {"check", "Check the design: what does not fit or move", check, declare_design},
+};
 
 }  // namespace
 
@@ -63,7 +85,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
   int (*chosen)(const Options&, Output) = nullptr;
   for (const Command& command : commands) {
     CLI::App* sub = app.add_subcommand(command.name, command.does);
-    declare(*sub, options, command.writes_pack);
+    command.declare(*sub, options);
     sub->callback([&chosen, &command] { chosen = command.run; });
   }
   try {

@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "cli/command.h"
 #include "support/temporary_folder.h"
 
 namespace {
@@ -16,6 +17,7 @@ namespace {
 using nlohmann::json;
 using testing::EndsWith;
 using testing::HasSubstr;
+using testing::Not;
 using testing::StartsWith;
 
 struct Result {
@@ -127,6 +129,73 @@ TEST(Make, DoesNotReplaceAFolderThatIsNotItsOwn) {
   const Result result = run({"make", garden, "-o", (folder.path() / "mine").string(), "--only", "stl"});
   EXPECT_EQ(result.status, cli::not_written);
   EXPECT_TRUE(std::filesystem::exists(folder.path() / "mine/letter.txt"));
+}
+
+std::string text_of(const std::filesystem::path& path) {
+  std::ifstream in(path);
+  std::stringstream text;
+  text << in.rdbuf();
+  return text.str();
+}
+
+TEST(Start, WritesADesignThatChecksWithoutAWarning) {
+  const support::TemporaryFolder folder;
+  const std::string path = (folder.path() / "my.xml").string();
+  const Result result = run({"start", "--birds", "5", "--units", "in", "--roof", "gable", "-o", path});
+  EXPECT_EQ(result.status, cli::done);
+  EXPECT_THAT(result.out, HasSubstr("coopwright check " + path));
+  EXPECT_THAT(text_of(path), HasSubstr("birds=\"5\" size=\"medium\""));
+  const Result checked = run({"check", path});
+  EXPECT_EQ(checked.status, cli::done);
+  EXPECT_THAT(checked.out, HasSubstr("\n0 errors, 0 warnings, "));
+}
+
+TEST(Start, NeverReplacesAFileUnlessForced) {
+  const support::TemporaryFolder folder;
+  const std::string path = (folder.path() / "my.xml").string();
+  std::ofstream(path) << "dear";
+  const std::vector<std::string> start{"start",  "--birds",      "5",  "--units", "mm",
+                                       "--roof", "single-slope", "-o", path};
+  const Result refused = run(start);
+  EXPECT_EQ(refused.status, cli::not_written);
+  EXPECT_THAT(refused.err, HasSubstr("--force"));
+  EXPECT_EQ(text_of(path), "dear");
+  std::vector<std::string> forced = start;
+  forced.push_back("--force");
+  EXPECT_EQ(run(forced).status, cli::done);
+  EXPECT_THAT(text_of(path), HasSubstr("</coop>"));
+}
+
+TEST(Start, RefusesWhatItCannotPlan) {
+  for (const char* birds : {"1", "61", "-3", "five"})
+    EXPECT_EQ(run({"start", "--birds", birds, "--units", "in", "--roof", "gable", "-o", "x.xml"}).status,
+              cli::wrong_input)
+        << birds;
+  EXPECT_EQ(run({"start", "--birds", "5", "--units", "in", "--roof", "flat", "-o", "x.xml"}).status,
+            cli::wrong_input);
+  EXPECT_FALSE(std::filesystem::exists("x.xml"));
+}
+
+TEST(Start, AsksUntilAnAnswerWillDo) {
+  cli::Options options;
+  options.roof = "gable";
+  std::istringstream in("many\n1\n12 \n\nell\nmm\n\nmy coop.xml\n");
+  std::ostringstream out;
+  EXPECT_TRUE(cli::ask(options, in, out));
+  EXPECT_EQ(options.birds, 12);
+  EXPECT_EQ(options.size, "medium");
+  EXPECT_EQ(options.units, "mm");
+  EXPECT_EQ(options.roof, "gable");
+  EXPECT_EQ(options.out, "my coop.xml");
+  EXPECT_THAT(out.str(), HasSubstr("2 to 60"));
+  EXPECT_THAT(out.str(), Not(HasSubstr("Roof")));  // it was said
+}
+
+TEST(Start, GivesUpWhereTheAnswersEnd) {
+  cli::Options options;
+  std::istringstream in("12\n");
+  std::ostringstream out;
+  EXPECT_FALSE(cli::ask(options, in, out));
 }
 
 }  // namespace
