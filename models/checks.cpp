@@ -34,6 +34,7 @@ const std::vector<Check>& checks() {
        find_small_bird_doors},
       {"flock.litter", "there is litter, and the sills hold it in", "several US bulletins (from memory)",
        find_thin_litter},
+      {"support.chain", "every part is held by what stands on the ground", "geometry", find_unsupported},
   };
   return table;
 }

@@ -36,6 +36,7 @@ struct Check {
 [[nodiscard]] std::vector<Finding> find_blocked_slides(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_sliders_off_wall(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_obstructed_openings(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_unsupported(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_ways_in(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_crowded_floor(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_crowded_run(const Subject& subject);

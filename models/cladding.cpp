@@ -18,6 +18,9 @@ using geometry::Region;
 using geometry::same_place;
 using geometry::Vec2;
 
+// A corner of cladding smaller than this (mm2, a thumbnail) is not cut at all: common practice.
+constexpr double least_piece = 100;
+
 struct Limits {
   Vec2 low, high;
 };
@@ -76,7 +79,7 @@ std::vector<Column> columns(double from, double to, const std::vector<Outline>& 
 
 void add_pieces(std::vector<Slat>& slats, const Region& area, const Outline& strip, Run run) {
   for (Outline& piece : geometry::intersection(area, {strip}))
-    if (geometry::area(piece).mm2 > 1) slats.push_back({std::move(piece), run});
+    if (geometry::area(piece).mm2 > least_piece) slats.push_back({std::move(piece), run});
 }
 
 void add_level(std::vector<Slat>& slats, const Region& area, Vec2 from, Vec2 to, const Cladding& cladding) {
@@ -209,12 +212,12 @@ void add_sheets(Assembler& assembler, const Region& area, const Sheet& sheet, co
     }
 }
 
-// Level boards, each leaning on the one below over its whole lap. A board of thickness t set e above the last leans
-// by the angle whose sine is t / e: then its inner face lies flat on the outer face below.
+// Level boards, each leaning on the one below over its whole lap. A board of thickness t set e above the last, measured
+// up the wall, leans by the angle whose sine is t / e: then its inner face lies flat on the outer face below.
 void add_lapped(Assembler& assembler, const Region& area, const Cladding& cladding, const Placement& plane,
                 Side side, const std::vector<std::string>& path) {
-  const double w = cladding.slats.width.mm(), t = cladding.slats.thickness.mm(), e = w - cladding.lap.mm();
-  const double sine = t / e, cosine = std::sqrt(1 - sine * sine), step = e / cosine;
+  const double w = cladding.slats.width.mm(), t = cladding.slats.thickness.mm(), step = w - cladding.lap.mm();
+  const double sine = t / step, cosine = std::sqrt(1 - sine * sine);
   const Limits limits = limits_of(area);
   for (double top = limits.low.y + w * cosine; top - w * cosine < limits.high.y - geometry::same_place;
        top += step) {
@@ -222,7 +225,7 @@ void add_lapped(Assembler& assembler, const Region& area, const Cladding& claddi
     const Region strip =
         geometry::intersection(area, {rectangle({limits.low.x, top - w * cosine}, {limits.high.x, top})});
     for (Outline piece : strip) {
-      if (geometry::area(piece).mm2 <= 1) continue;
+      if (geometry::area(piece).mm2 <= least_piece) continue;
       const auto flatten = [&](geometry::Polygon& polygon) {
         for (Vec2& p : polygon) p.y = (p.y - top) / cosine;
       };

@@ -12,7 +12,7 @@ using geometry::mm;
 using geometry::Vec2;
 
 // Envelopes of a small butt hinge's plate and of a barrel bolt, mm: common practice.
-constexpr double plate_long = 60, plate_wide = 22, plate_thick = 2;
+constexpr double plate_long = 60, plate_wide = practice::hinge_plate.mm(), plate_thick = 2;
 constexpr double bolt_long = 75, bolt_wide = 25, bolt_thick = 14;
 
 // A plain body on the wall's or the leaf's outer face.

@@ -18,6 +18,9 @@ inline constexpr geometry::Length free_behind_door = geometry::mm(150);
 // How far a hinge's pin stands out from the leaf's face: half the knuckle of a small butt hinge; common practice.
 inline constexpr geometry::Length pin_stands_out = geometry::mm(5);
 
+// How far the plate of a small butt hinge reaches from its pin: common practice.
+inline constexpr geometry::Length hinge_plate = geometry::mm(22);
+
 // The width of a hand that lifts a leaf off: common practice.
 inline constexpr geometry::Length hand = geometry::mm(100);
 

@@ -1,7 +1,6 @@
 #include "models/scene.h"
 
-#include <algorithm>
-#include <numeric>
+#include "geometry/near_boxes.h"
 
 namespace models {
 
@@ -20,21 +19,10 @@ Scene scene(const Building& building) {
 }
 
 std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Scene& scene, double margin) {
-  // Sorted along x, each box is compared only with those that start before it ends.
-  std::vector<std::size_t> order(scene.parts.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return scene.parts[a].box.low.x < scene.parts[b].box.low.x;
-  });
-  std::vector<std::pair<std::size_t, std::size_t>> pairs;
-  for (std::size_t i = 0; i < order.size(); ++i)
-    for (std::size_t k = i + 1; k < order.size(); ++k) {
-      const geometry::Box &a = scene.parts[order[i]].box, &b = scene.parts[order[k]].box;
-      if (b.low.x > a.high.x + margin) break;
-      if (geometry::near(a, b, margin)) pairs.push_back(std::minmax(order[i], order[k]));
-    }
-  std::sort(pairs.begin(), pairs.end());
-  return pairs;
+  std::vector<geometry::Box> boxes;
+  boxes.reserve(scene.parts.size());
+  for (const Scene::Standing& part : scene.parts) boxes.push_back(part.box);
+  return geometry::near_pairs(boxes, margin);
 }
 
 geometry::Clearance part_clearance(const Scene& scene, std::size_t a, std::size_t b) {
