@@ -19,20 +19,34 @@ double cover_thickness(const Roof& roof) {
   return roof.corrugated->height.mm();
 }
 
-// The board along the tails' ends at the lower u, or at the higher.
+// The board along the tails' ends at the lower u, or at the higher: upright on plumb tails, its upper outer arris (under
+// a single slope's head the inner one) touching the cover; leaning like the tails where they are cut square, its whole
+// upper edge under the cover.
+Placement fascia_place(const Lumber& fascia, const RoofShape& shape, bool far) {
+  const double t = fascia.thickness.mm(), w = fascia.width.mm(), v = -shape.gable_overhang;
+  const bool head = far && shape.kind == RoofKind::single_slope;
+  if (shape.tails == TailCut::plumb) {
+    const double top = head ? shape.upper(shape.span + shape.overhang) : shape.upper(-shape.overhang - t);
+    const double u = far ? shape.span + shape.overhang : -shape.overhang - t;
+    return geometry::placement({u, v, top - w}, {0, 1, 0}, {0, 0, 1});
+  }
+  const double c = shape.cosine(), s = shape.slope * c;
+  const double back = shape.depth * s;  // the tail's lower arris stands back from its upper one by this
+  // On the rafter's upper edge, where the board's inner face starts.
+  const double u = head ? shape.span + shape.overhang - back : -shape.overhang;
+  const Vec3 arris{far && !head ? shape.span - u : u, v, shape.upper(u)};
+  const Vec3 up = far && !head ? Vec3{s, 0, c} : Vec3{-s, 0, c};
+  const Vec3 through = cross(Vec3{0, 1, 0}, up);  // the thickness; outwards but at a lower u's tails
+  return geometry::placement(arris - up * w - (far ? Vec3{} : through * t), {0, 1, 0}, up);
+}
+
 void add_fascia(Assembler& assembler, const Design& design, const RoofShape& shape, bool far) {
   const Lumber& fascia = *design.roof.fascia;
-  const double t = fascia.thickness.mm(), w = fascia.width.mm();
-  // Its upper outer arris touches the cover; under a single slope's head that is the inner one.
-  const bool head = far && shape.kind == RoofKind::single_slope;
-  const double top = head ? shape.upper(shape.span + shape.overhang) : shape.upper(-shape.overhang - t);
-  const double u = far ? shape.span + shape.overhang : -shape.overhang - t;
   assembler.add({"fascia",
                  Group::roof,
                  stick_of(fascia),
                  geometry::stick(mm(shape.length + 2 * shape.gable_overhang), fascia.width, fascia.thickness),
-                 geometry::compose(shape.frame, geometry::placement({u, -shape.gable_overhang, top - w},
-                                                                    {0, 1, 0}, {0, 0, 1})),
+                 geometry::compose(shape.frame, fascia_place(fascia, shape, far)),
                  {}},
                 {"roof", "edges"});
 }

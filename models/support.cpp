@@ -31,18 +31,22 @@ class Standing {
     if (leaf_[b] == none || leaf_[a] == leaf_[b]) beside_[b].push_back(a);
   }
 
-  // Where boards lean, what is screwed to the wall beside a leaf is packed out to the boards' outermost arrises.
-  void pack_out_plates(const Design& design) {
-    for (const Mover& mover : building_.movers) {
-      const Cladding* cladding = nullptr;
-      for (const Wall& wall : design.walls)
-        if (wall.side == mover.wall) cladding = &wall.cladding;
-      if (!cladding || cladding->kind != CladdingKind::lapped) continue;
-      for (const std::size_t plate : mover.ignored)
-        for (std::size_t part = 0; part < building_.parts.size(); ++part)
-          if (building_.parts[part].group == Group::cladding &&
-              within(plate, part, cladding->thickness().mm()))
-            join(part, plate);
+  // Where boards lean, what is screwed to the wall for a leaf (guides, hinge plates) is packed out to the boards'
+  // outermost arrises.
+  void pack_out(const Design& design) {
+    for (const Wall& wall : design.walls) {
+      if (wall.cladding.kind != CladdingKind::lapped) continue;
+      const double reach = wall.cladding.thickness().mm();
+      std::vector<std::size_t> boards, fittings;
+      for (std::size_t i = 0; i < building_.parts.size(); ++i) {
+        const Part& part = building_.parts[i];
+        if (part.wall != wall.side || leaf_[i] != none) continue;
+        if (part.group == Group::cladding) boards.push_back(i);
+        if (part.group == Group::door || part.group == Group::hardware) fittings.push_back(i);
+      }
+      for (const std::size_t fitting : fittings)
+        for (const std::size_t board : boards)
+          if (within(fitting, board, reach)) join(board, fitting);
     }
   }
 
@@ -166,7 +170,7 @@ std::vector<std::vector<std::size_t>> unheld(const Design& design, const Buildin
                                              const Scene& scene, const std::vector<Joint>& joints) {
   Standing standing(building, scene);
   for (const Joint& joint : joints) standing.join(joint.a, joint.b);
-  standing.pack_out_plates(design);
+  standing.pack_out(design);
   standing.hang_leaves();
   standing.stand_on(standing_ground(design, building, scene));
   const auto held = [&](std::size_t part) { return standing.held(part); };

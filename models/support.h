@@ -12,8 +12,8 @@ namespace models {
 //
 // A part is held by the ground, or by a part that is held and that it lies against over an area or leans on with an
 // edge. A leaf is held by what its hinges' pins run along, by what it stands or lies on, or, lifted off to open, by
-// what it stands within its reveal of; all of a leaf is held once some of it is. A leaf holds nothing but itself. Hinge
-// plates on leaning boards are packed out to them.
+// what it stands within its reveal of; all of a leaf is held once some of it is. A leaf holds nothing but itself. On leaning
+// boards, guides and hinge plates are packed out.
 [[nodiscard]] std::vector<std::vector<std::size_t>> unheld(const Design& design, const Building& building,
                                                            const Scene& scene,
                                                            const std::vector<Joint>& joints);

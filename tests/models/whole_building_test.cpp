@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "models/checks.h"
+#include "models/contacts.h"
 #include "models/grounds.h"
 #include "models/roof_shape.h"
 #include "models/scene.h"
@@ -256,6 +257,28 @@ TEST(RoofEdges, OfASingleSlope) {
   d.roof.eave_gap = inches(1);
   d.roof.mesh = half_inch;
   sound(d);
+}
+
+TEST(RoofEdges, AFasciaOnSquareTailsLeansWithThem) {
+  Design d = sample_design();
+  d.roof.tails = TailCut::square;
+  d.roof.fascia = one_by_four;
+  for (const bool gable : {true, false}) {
+    d.roof.kind = gable ? RoofKind::gable : RoofKind::single_slope;
+    const Building b = sound(d);
+    for (const std::size_t fascia : named(b, "fascia")) {
+      // 8 in 12: its face leans from upright by as much as the roof from level, cosine 12 / sqrt(208).
+      EXPECT_NEAR(std::abs(b.parts[fascia].placement.y.z), 12 / std::sqrt(208.0), 1e-9);
+      // It lies against every tail over its width and the rafter's thickness, and the cover on all of its upper edge.
+      int tails = 0;
+      for (const Joint& j : joints(b, scene(b)))
+        if (j.b == fascia && b.parts[j.a].name == "rafter") {
+          EXPECT_NEAR(j.area.mm2 / 645.16, 3.5 * 1.5, 1e-4);
+          ++tails;
+        }
+      EXPECT_EQ(tails, 4);
+    }
+  }
 }
 
 TEST(Cover, ProfiledSheetsAreDrawnToTheWidthTheyCover) {
