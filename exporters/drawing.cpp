@@ -10,7 +10,9 @@ namespace exporters {
 namespace {
 
 // Lines of the thing itself, which a text may stand on if it must.
-bool is_edge(Role role) { return role == Role::edge || role == Role::hidden || role == Role::hook; }
+bool is_edge(Role role) {
+  return role == Role::edge || role == Role::hidden || role == Role::hook || role == Role::picture;
+}
 
 // Whether any of the stroke's segments comes within the gap of the box.
 bool touches(const Stroke& stroke, const TextBox& box, double gap) {
@@ -39,6 +41,8 @@ std::string_view group_title(Role role) {
       return "page";
     case Role::waste:
       return "waste";
+    case Role::picture:
+      return "picture";
     case Role::edge:
       return "visible edges";
     case Role::hidden:
@@ -71,6 +75,23 @@ void write(Svg& svg, const Stroke& stroke) {
   } else {
     svg.polyline(stroke.points, stroke.pen);
   }
+}
+
+// A picture's thousands of lines, those of one pen that follow on each other in one element.
+void write_picture(Svg& svg, const std::vector<Stroke>& strokes) {
+  std::vector<std::vector<Vec2>> lines;
+  Pen pen;
+  const auto flush = [&] {
+    if (!lines.empty()) svg.lines(lines, pen);
+    lines.clear();
+  };
+  for (const Stroke& stroke : strokes) {
+    if (stroke.role != Role::picture) continue;
+    if (!(stroke.pen == pen)) flush();
+    pen = stroke.pen;
+    lines.push_back(stroke.points);
+  }
+  flush();
 }
 
 }  // namespace
@@ -180,8 +201,12 @@ std::string svg(const Drawing& drawing) {
         std::none_of(drawing.labels.begin(), drawing.labels.end(), is_role))
       continue;
     out.open_group(group_title(role));
-    for (const Stroke& stroke : drawing.strokes)
-      if (stroke.role == role) write(out, stroke);
+    if (role == Role::picture) {
+      write_picture(out, drawing.strokes);
+    } else {
+      for (const Stroke& stroke : drawing.strokes)
+        if (stroke.role == role) write(out, stroke);
+    }
     for (const Label& label : drawing.labels) {
       if (label.role != role) continue;
       if (label.mask) {

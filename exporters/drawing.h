@@ -14,6 +14,7 @@ namespace exporters {
 enum class Role {
   page,
   waste,
+  picture,
   edge,
   hidden,
   hook,

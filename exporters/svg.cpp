@@ -99,6 +99,31 @@ void Svg::polyline(const std::vector<Vec2>& points, const Pen& pen) {
   stroke(pen);
 }
 
+void Svg::lines(const std::vector<std::vector<Vec2>>& lines, const Pen& pen) {
+  put({"<path fill=\"none\" d=\""});
+  // Relative, in whole hundredths, so that nothing adds up.
+  long long x = 0, y = 0;
+  const auto offset = [&](long long value, bool first) {
+    std::string text = number(static_cast<double>(value) / 100, 2);
+    if (text.size() > 2 && text[0] == '0') text.erase(0, 1);
+    if (text.size() > 3 && text[0] == '-' && text[1] == '0') text.erase(1, 1);
+    return (first || text[0] == '-' ? "" : " ") + text;
+  };
+  for (const std::vector<Vec2>& line : lines) {
+    for (std::size_t i = 0; i < line.size(); ++i) {
+      const long long to_x = std::llround(line[i].x * 100), to_y = std::llround(line[i].y * 100);
+      put({i == 0   ? "m"
+           : i == 1 ? "l"
+                    : (to_x < x ? "" : " "),
+           offset(to_x - x, true), offset(to_y - y, false)});
+      x = to_x;
+      y = to_y;
+    }
+  }
+  put({"\""});
+  stroke(pen);
+}
+
 void Svg::polygon(const std::vector<std::vector<Vec2>>& rings, const Pen& pen, std::string_view fill) {
   path(rings);
   put({" fill-rule=\"evenodd\" fill=\"", fill, "\""});

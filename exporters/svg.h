@@ -50,6 +50,8 @@ class Svg {
 
   void line(Vec2 a, Vec2 b, const Pen& pen);
   void polyline(const std::vector<Vec2>& points, const Pen& pen);
+  // Open lines in one element, to a hundredth of a millimetre: for pictures of thousands of lines.
+  void lines(const std::vector<std::vector<Vec2>>& lines, const Pen& pen);
   // The first ring is the outside, the others are holes (even-odd, so their sense of turning is free).
   void polygon(const std::vector<std::vector<Vec2>>& rings, const Pen& pen, std::string_view fill = no_fill);
   // Filled only, without a line round it.

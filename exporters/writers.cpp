@@ -1,3 +1,4 @@
+#include "exporters/findings/finding_pictures.h"
 #include "exporters/glb.h"
 #include "exporters/plan.h"
 #include "exporters/plan_json.h"
@@ -15,7 +16,8 @@ const std::vector<Writer>& writers() {
       {"glb", "the whole for viewers, solid/NAME.glb", write_glb},
       {"stl", "the whole as triangles, solid/NAME.stl", write_stl},
       {"parts", "each mark as triangles, solid/parts/MARK.stl", write_part_stl},
-      {"sheets", "a dimensioned drawing of each frame, sheets/*.svg", write_sheets},
+      {"sheets", "the whole and a dimensioned drawing of each frame, sheets/*.svg", write_sheets},
+      {"findings", "a picture of the spot of each error and warning, findings/*.svg", write_finding_pictures},
       {"templates", "a full-size pattern of each mark that is notched or cut at an angle, templates/MARK.svg",
        write_templates},
       {"plan", "all of it for programs, plan.json", write_plan_json},

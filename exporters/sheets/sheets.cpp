@@ -2,13 +2,14 @@
 
 #include "exporters/file_name.h"
 #include "exporters/sheets/frame_sheet.h"
+#include "exporters/sheets/general_view.h"
 
 namespace exporters {
 
 std::vector<SheetPage> sheets(const Plan& plan) {
   const Paper paper = paper_for(plan.design.units);
   const geometry::LengthStyle style{plan.design.units};
-  std::vector<OpenSheet> open;
+  std::vector<OpenSheet> open = general_sheets(plan, paper);
   for (const models::FrameView& frame : plan.building.frames) {
     for (OpenSheet& sheet : frame_sheets(frame_subject(plan.building, frame, style), paper, plan.design.name))
       open.push_back(std::move(sheet));

@@ -1,4 +1,5 @@
-// The dimensioned sheets of a plan: one for each frame, with its parts, and more where the parts need them.
+// The sheets of a plan: views of the whole, then one for each frame, with its parts, and more where the parts need
+// them.
 #pragma once
 
 #include <string>

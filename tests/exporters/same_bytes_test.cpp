@@ -49,8 +49,9 @@ struct Restore {
 
 TEST(SameBytes, TheSecondTime) {
   const auto first = pack();
-  // The whole three times and plan.json; every mark; a sheet; templates of brace, rail, rafter and panel.
-  EXPECT_EQ(first.size(), 4u + support::sample_marks + 1 + 4);
+  // The whole three times and plan.json; every mark; three sheets; a picture of the finding; templates of
+  // brace, rail, rafter and panel.
+  EXPECT_EQ(first.size(), 4u + support::sample_marks + 3 + 1 + 4);
   expect_equal(first, pack());
 }
 

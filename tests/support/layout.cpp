@@ -14,7 +14,9 @@ using geometry::Vec2;
 
 constexpr double touch = 0.02;  // mm that may be shared: far below the width of a line
 
-bool is_edge(Role role) { return role == Role::edge || role == Role::hidden || role == Role::hook; }
+bool is_edge(Role role) {
+  return role == Role::edge || role == Role::hidden || role == Role::hook || role == Role::picture;
+}
 
 template <class Use>
 void each_segment(const Stroke& stroke, Use use) {
