@@ -24,6 +24,7 @@ constexpr double cap = 2.5, heading_cap = 3.5, text_line = 4.5;
 constexpr double spot_radius = 4;
 constexpr std::string_view spot_colour = "#c01818";
 constexpr std::size_t most_names = 8;
+constexpr std::size_t most_dashed = 4;  // parts concerned whose hidden edges are drawn
 
 bool has_picture(const Finding& finding) {
   return finding.severity != models::Severity::note && (!finding.parts.empty() || !(finding.place == Vec3{}));
@@ -114,8 +115,7 @@ Drawing text_of(const Finding& finding, int number, const std::string& from) {
   if (!finding.asked.empty()) figures += (figures.empty() ? "Asked " : ", asked ") + finding.asked;
   if (!figures.empty()) add(figures + ".");
   if (!finding.advice.empty()) add("Advice: " + finding.advice + ".");
-  add("Seen from " + from +
-      ". Heavy: the parts concerned, as if nothing stood before them; light: what stands near.");
+  add("Seen from " + from + ". Heavy: what it is about, as if nothing stood before it; light: what is near.");
   return out;
 }
 
@@ -135,6 +135,10 @@ Drawing finding_drawing(const Plan& plan, const DrawnMarks& marks, const Finding
   for (const std::size_t part : behind_place(building, marks, spot, viewpoint.view))
     shown.push_back({part, Weight::light});
   Drawing lines = picture(building, marks, shown, view);
+  if (spot.heavy.size() > most_dashed)
+    lines.strokes.erase(std::remove_if(lines.strokes.begin(), lines.strokes.end(),
+                                       [](const Stroke& s) { return s.pen.dash == Pen::Dash::dashed; }),
+                        lines.strokes.end());
   const Vec2 at = on_picture(view, spot.shown.centre());
   const Space frame{at - picture_size * 0.5, at + picture_size * 0.5};
   lines.strokes.push_back({Role::page,

@@ -1,10 +1,12 @@
 // A frame as one sees it: its edges projected into the frame's plane, and which of them nearer members hide.
-// Exact for plane-faced parts; bores and rounded edges are left out.
+// See
+// geometry/hidden_lines.h for what is exact.
 #pragma once
 
 #include <optional>
 #include <vector>
 
+#include "geometry/hidden_lines.h"
 #include "models/building.h"
 
 namespace exporters {
@@ -16,20 +18,12 @@ struct Line {
   Vec2 a, b;
 };
 
-// A convex piece as something that hides what lies behind it.
-struct Screen {
-  geometry::Polygon shadow;                        // in the view's plane, counter-clockwise
-  std::vector<geometry::ConvexPiece::Face> front;  // the faces that look at the viewer
-  geometry::Box box;
-};
-
 // A part as it stands in the view: x right, y up, z towards the viewer, in millimetres of the thing itself.
 struct SceneMember {
-  std::size_t part = 0;           // index into Building::parts
-  geometry::Placement placement;  // from the mark's coordinates to the view's
-  std::vector<geometry::ConvexPiece> pieces;
-  std::vector<Screen> screens;  // of the pieces
-  std::vector<std::pair<Vec3, Vec3>> edges;
+  std::size_t part = 0;                       // index into Building::parts
+  geometry::Placement placement;              // from the mark's coordinates to the view's
+  geometry::DrawnBody body;                   // in the mark's coordinates
+  std::vector<geometry::ConvexPiece> pieces;  // of the body, in the view
   geometry::Box box;
 };
 using Scene = std::vector<SceneMember>;
@@ -45,10 +39,5 @@ struct Linework {
 
 // The member (index into the scene) that is nearest to the viewer at a point of the plane.
 [[nodiscard]] std::optional<std::size_t> front_member(const Scene& scene, Vec2 point);
-
-// The edges of a body, in its own coordinates: of its outline on both faces, across the thickness at its
-// corners, and where bevels cut it.
-[[nodiscard]] std::vector<std::pair<Vec3, Vec3>> edges(const geometry::Body& body,
-                                                       const std::vector<geometry::ConvexPiece>& pieces);
 
 }  // namespace exporters

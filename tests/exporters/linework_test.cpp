@@ -114,8 +114,9 @@ TEST(linework, agrees_with_rays_on_random_frames) {
     const Scene members = scene(building, building.frames[0]);
     const Linework lines = linework(members);
     for (const SceneMember& member : members) {
-      for (std::size_t i = 0; i < member.edges.size(); i += 3) {
-        const auto& [a, b] = member.edges[i];
+      for (std::size_t i = 0; i < member.body.edges.size(); i += 3) {
+        const Vec3 a = member.placement.point(member.body.edges[i].a);
+        const Vec3 b = member.placement.point(member.body.edges[i].b);
         const Vec3 p = a + (b - a) * 0.37;
         if (std::hypot(b.x - a.x, b.y - a.y) < 1) continue;
         if (hidden_by_ray(members, p)) {
@@ -134,7 +135,8 @@ TEST(linework, agrees_with_rays_on_random_frames) {
       const Vec2 p = line.a + (line.b - line.a) * 0.41;
       bool found = false;
       for (const SceneMember& member : members) {
-        for (const auto& [a, b] : member.edges) {
+        for (const geometry::DrawnEdge& edge : member.body.edges) {
+          const Vec3 a = member.placement.point(edge.a), b = member.placement.point(edge.b);
           const Vec2 d{b.x - a.x, b.y - a.y};
           if (norm(d) < 1) continue;
           const double t = dot(p - Vec2{a.x, a.y}, d) / dot(d, d);
