@@ -10,6 +10,11 @@ bool closes(const models::Part& part) {
          (part.group == Group::door && (part.name == "slat" || part.name == "leaf sheet"));
 }
 
+void mark_parts(const models::Assembly& assembly, std::vector<bool>& marked) {
+  for (const std::size_t part : assembly.parts) marked[part] = true;
+  for (const models::Assembly& child : assembly.assemblies) mark_parts(child, marked);
+}
+
 }  // namespace
 
 std::vector<Shown> outside_parts(const models::Building& building, const DrawnMarks& marks) {
@@ -25,9 +30,12 @@ std::vector<Shown> outside_parts(const models::Building& building, const DrawnMa
 }
 
 std::vector<Shown> open_parts(const models::Building& building, const DrawnMarks& marks) {
+  std::vector<bool> left_off(building.parts.size(), false);
+  for (const models::Assembly& assembly : building.tree.assemblies)
+    if (assembly.name == "run") mark_parts(assembly, left_off);
   std::vector<Shown> out;
   for (const Shown& shown : outside_parts(building, marks))
-    if (!closes(building.parts[shown.part])) out.push_back(shown);
+    if (!left_off[shown.part] && !closes(building.parts[shown.part])) out.push_back(shown);
   return out;
 }
 

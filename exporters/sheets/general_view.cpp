@@ -285,7 +285,9 @@ OpenSheet GeneralView::open() const {
   Drawing drawing = picture(building_, marks_, shown, picture_view);
   const Drawing lines = drawing;
   add_named(drawing, lines, shown, picture_view);
-  add_caption(drawing, "roof cover and cladding left off; not to scale");
+  add_caption(drawing, std::string("roof cover") +
+                           (plan_.design.run ? ", cladding and run" : " and cladding") +
+                           " left off; not to scale");
   const Space whole = extent(drawing);
   const double left_over = std::max(0.0, space_.width() - 2 * gap - whole.width());
   append(sheet.drawing, drawing, low + Vec2{std::min(left_over / 2, 30.0), 0} - whole.low);

@@ -5,12 +5,14 @@
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
+#include <tinyxml2.h>
 
 #include "exporters/glb.h"
 #include "exporters/plan_json.h"
 #include "exporters/step.h"
 #include "exporters/stl.h"
 #include "models/checks.h"
+#include "models/design_format.h"
 #include "models/read_design.h"
 #include "support/admesh.h"
 #include "support/glb.h"
@@ -110,6 +112,28 @@ TEST_P(ExampleDesign, StandsWholeInTheScene) {
 TEST_P(ExampleDesign, IsDescribedAsTheSchemaSays) {
   const std::string text = exporters::plan_json(plan, {"plan.json"});
   EXPECT_TRUE(support::obeys_schema({text}, PROJECT_DIR "/docs/plan.schema.json").front());
+}
+
+TEST_P(ExampleDesign, IsSound) {
+  for (const models::Finding& finding : plan.findings)
+    EXPECT_EQ(finding.severity, models::Severity::note) << finding.message;
+}
+
+TEST(ExampleDesigns, UseEveryElementBetweenThem) {
+  std::set<std::string> used;
+  const auto gather = [&](const auto& self, const tinyxml2::XMLElement& element) -> void {
+    used.insert(element.Name());
+    for (const auto* child = element.FirstChildElement(); child; child = child->NextSiblingElement())
+      self(self, *child);
+  };
+  for (const std::string& name : example_designs()) {
+    tinyxml2::XMLDocument document;
+    const std::string file = PROJECT_DIR "/models/designs/" + name + ".xml";
+    ASSERT_EQ(document.LoadFile(file.c_str()), tinyxml2::XML_SUCCESS) << name;
+    gather(gather, *document.RootElement());
+  }
+  for (const models::ElementFormat& element : models::design_format())
+    EXPECT_TRUE(used.contains(std::string(element.name))) << element.name;
 }
 
 INSTANTIATE_TEST_SUITE_P(All, ExampleDesign, testing::ValuesIn(example_designs()), [](const auto& design) {
