@@ -1,0 +1,182 @@
+#include "models/cutting/cutter.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace models::cutting {
+
+namespace {
+
+__extension__ using Wide = __int128;
+
+constexpr double whole = 1e-6;
+constexpr std::size_t most_patterns = 1'500;  // kept in the relaxation between questions
+constexpr int dives = 10;
+
+// The largest power of two, not over 2^40, that keeps `total` of them under 2^52, where doubles still count exactly.
+double ticks_for(double total) {
+  double ticks = 0x1p40;
+  while (ticks > 1 && ticks * total > 0x1p52) ticks /= 2;
+  return ticks;
+}
+
+}  // namespace
+
+Cutter::Cutter(const CoverProblem& whole_problem, int family, Pricer& pricer, const Limits& limits)
+    : whole_(whole_problem),
+      part_(part_of(whole_problem, family)),
+      pricer_(pricer, part_, whole_problem),
+      limits_(limits),
+      steps_before_(pricer.steps()),
+      master_(part_.problem) {
+  const double pieces = std::accumulate(part_.problem.demand.begin(), part_.problem.demand.end(), 1.0);
+  ticks_ = ticks_for(master_.piece_price() * pieces);
+  uncut_ticks_ = ticks_for(pieces);
+}
+
+void Cutter::add(const Pattern& pattern) {
+  const auto kind = std::lower_bound(part_.kinds.begin(), part_.kinds.end(), pattern.kind);
+  if (kind == part_.kinds.end() || *kind != pattern.kind) return;
+  Pattern mine{static_cast<int>(kind - part_.kinds.begin()), pattern.items};
+  for (ItemCount& item : mine.items) {
+    item.item = static_cast<int>(std::lower_bound(part_.items.begin(), part_.items.end(), item.item) -
+                                 part_.items.begin());
+  }
+  master_.add(mine);
+}
+
+bool Cutter::worked_out() const {
+  return iterations() >= limits_.lp_iterations || pricer_.steps() - steps_before_ >= limits_.pricing_steps;
+}
+
+std::vector<double> Cutter::of_part(const std::vector<double>& taken) const {
+  std::vector<double> mine;
+  for (int s : part_.sources) mine.push_back(taken[static_cast<std::size_t>(s)]);
+  return mine;
+}
+
+std::vector<double> Cutter::source_worths(const std::vector<double>& worth) const {
+  // A blank may be cut by a pattern of any smaller kind.
+  std::vector<double> blank(worth.size());
+  for (std::size_t k = 0; k < worth.size(); ++k) {
+    for (int j = static_cast<int>(k); j >= 0; j = part_.problem.next_smaller[static_cast<std::size_t>(j)]) {
+      blank[k] = std::max(blank[k], worth[static_cast<std::size_t>(j)]);
+    }
+  }
+  std::vector<double> worths;
+  for (const Source& source : part_.problem.sources) {
+    double sum = 0;
+    for (const Supply& supply : source.supplies)
+      sum += blank[static_cast<std::size_t>(supply.kind)] * supply.count;
+    worths.push_back(sum);
+  }
+  return worths;
+}
+
+Cut Cutter::cut_at(const Prices& prices, const std::vector<double>& worth, double ticks) const {
+  // The pieces' prices add up to no more than what the blanks can be worth at these prices.
+  Cut cut;
+  cut.coefficient.assign(whole_.sources.size(), 0);
+  const auto per_part = static_cast<Wide>(ticks);
+  const std::vector<double> worths = source_worths(worth);
+  for (std::size_t s = 0; s < worths.size(); ++s) {
+    const Wide parts = static_cast<Wide>(worths[s]) * Cut::whole_part;
+    cut.coefficient[static_cast<std::size_t>(part_.sources[s])] =
+        static_cast<std::int64_t>((parts + per_part - 1) / per_part);
+  }
+  Wide asked = 0;
+  for (std::size_t i = 0; i < prices.item.size(); ++i)
+    asked += static_cast<Wide>(prices.item[i]) * part_.problem.demand[i];
+  cut.least = static_cast<std::int64_t>(asked * Cut::whole_part / per_part);
+  return cut;
+}
+
+bool Cutter::enrich(const std::vector<int>& at_most) {
+  const Prices prices = master_.prices(ticks_);
+  bool news = false;
+  for (const Pattern& pattern : pricer_.sample(prices, at_most)) news |= master_.add(pattern);
+  if (news) return true;
+  const Priced priced = pricer_.price(prices, at_most);
+  for (const Pattern& pattern : priced.patterns) news |= master_.add(pattern);
+  return news;
+}
+
+std::vector<Cut> Cutter::lacking(const std::vector<double>& taken, double depth) {
+  master_.forget_idle(most_patterns);
+  const std::vector<double> mine = of_part(taken);
+  // What is missing may be bought, but not had for nothing.
+  std::vector<double> most(mine.size(), Master::unbounded);
+  double cost = 0;
+  for (std::size_t s = 0; s < mine.size(); ++s) {
+    const auto price = static_cast<double>(part_.problem.sources[s].cost);
+    cost += price * mine[s];
+    if (price == 0) most[s] = mine[s];
+  }
+  const double hair = whole * master_.piece_price();
+  std::vector<Cut> cuts;
+  for (Aim aim : {Aim::cost, Aim::uncut}) {
+    const double ticks = aim == Aim::cost ? ticks_ : uncut_ticks_;
+    master_.aim_at(aim);
+    master_.bound_sources(mine, most);
+    std::optional<Cut> last;
+    while (!worked_out()) {
+      if (!master_.solve()) break;
+      const double missing = aim == Aim::cost ? master_.value() - cost : master_.value();
+      if (missing < (aim == Aim::cost ? hair : whole)) {
+        last.reset();
+        break;
+      }
+      const Prices prices = master_.prices(ticks);
+      if (depth > 0.9) {
+        bool sampled = false;
+        for (const Pattern& pattern : pricer_.sample(prices, part_.problem.demand))
+          sampled |= master_.add(pattern);
+        if (sampled) continue;
+      }
+      const Priced priced = pricer_.price(prices, part_.problem.demand);
+      last = cut_at(prices, priced.worth, ticks);
+      double proven = static_cast<double>(last->least) / Cut::whole_part;
+      for (std::size_t s = 0; s < taken.size(); ++s) {
+        proven -= static_cast<double>(last->coefficient[s]) / Cut::whole_part * taken[s];
+      }
+      if (depth < 1 && proven > depth * missing) break;
+      bool news = false;
+      for (const Pattern& pattern : priced.patterns) news |= master_.add(pattern);
+      if (!news) break;
+    }
+    if (last) cuts.push_back(*last);
+    // Where not even unbounded purchases hold all pieces, the uncut ones make a cut of their own.
+    if (aim == Aim::cost && (!last || master_.uncut() < whole)) break;
+  }
+  master_.aim_at(Aim::cost);
+  return cuts;
+}
+
+Fit Cutter::fit(const std::vector<int>& taken) {
+  std::vector<int> mine;
+  for (int s : part_.sources) mine.push_back(taken[static_cast<std::size_t>(s)]);
+  Blanks blanks(part_.kinds.size());
+  for (std::size_t s = 0; s < mine.size(); ++s) {
+    for (const Supply& supply : part_.problem.sources[s].supplies) {
+      blanks[static_cast<std::size_t>(supply.kind)] += std::int64_t{mine[s]} * supply.count;
+    }
+  }
+  const auto known = answers_.find(blanks);
+  if (known != answers_.end()) {
+    found_ = known->second.patterns;
+    return known->second.fit;
+  }
+  found_.clear();
+  master_.forget_idle(most_patterns);
+  Fit fit = Fit::unknown;
+  for (int variant = 0; variant < dives && fit == Fit::unknown && !worked_out(); ++variant) {
+    if (dive(mine, variant)) fit = Fit::yes;
+    if (variant == 0 && fit == Fit::unknown) fit = cut_exactly(mine);
+  }
+  for (PatternUse& use : found_) use.pattern = in_whole(part_, use.pattern);
+  answers_[blanks] = {fit, found_};
+  return fit;
+}
+
+}  // namespace models::cutting

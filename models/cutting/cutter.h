@@ -1,0 +1,64 @@
+// Whether the pieces of one family can be cut from given sources: first the relaxation, which answers no with a cut that
+// holds for all plans, then whole patterns.
+#pragma once
+
+#include <map>
+#include <vector>
+
+#include "models/cutting/cuts.h"
+#include "models/cutting/master.h"
+#include "models/cutting/part.h"
+
+namespace models::cutting {
+
+enum class Fit { yes, no, unknown };
+
+class Cutter {
+ public:
+  Cutter(const CoverProblem& whole, int family, Pricer& pricer, const Limits& limits);
+
+  void add(const Pattern& pattern);  // one of the whole problem, if it is this family's
+
+  // A cut that `taken` (by source of the whole) does not meet, where the relaxation says that the pieces do not fit;
+  // nothing where they do. With `depth` near 1 the cut is as deep as can be, with less it is sooner found.
+  [[nodiscard]] std::vector<Cut> lacking(const std::vector<double>& taken, double depth);
+
+  // Whether whole patterns on whole sources hold all pieces; they are then in patterns().
+  [[nodiscard]] Fit fit(const std::vector<int>& taken);
+  [[nodiscard]] const std::vector<PatternUse>& patterns() const { return found_; }
+
+  [[nodiscard]] std::int64_t iterations() const { return master_.iterations() + exact_iterations_; }
+
+ private:
+  using Blanks = std::vector<std::int64_t>;  // by kind
+  struct Answer {
+    Fit fit = Fit::unknown;
+    std::vector<PatternUse> patterns;
+  };
+
+  [[nodiscard]] std::vector<double> of_part(const std::vector<double>& taken) const;
+  [[nodiscard]] Cut cut_at(const Prices& prices, const std::vector<double>& worth, double ticks) const;
+  [[nodiscard]] std::vector<double> source_worths(const std::vector<double>& worth) const;
+  // Prices new patterns at the relaxation as it stands; whether there were any.
+  bool enrich(const std::vector<int>& at_most);
+
+  // Rounds the relaxation step by step (dive.cpp). The sources are those of the part.
+  bool dive(const std::vector<int>& sources, int variant);
+  // Lists all patterns that could matter and searches them to the end (exact.cpp).
+  Fit cut_exactly(const std::vector<int>& sources);
+  [[nodiscard]] bool worked_out() const;
+
+  const CoverProblem& whole_;
+  Part part_;
+  PartPricer pricer_;
+  const Limits& limits_;
+  std::int64_t steps_before_;
+  Master master_;
+  double ticks_ = 1;        // to one unit of cost
+  double uncut_ticks_ = 1;  // to one piece
+  std::int64_t exact_iterations_ = 0;
+  std::map<Blanks, Answer> answers_;
+  std::vector<PatternUse> found_;
+};
+
+}  // namespace models::cutting

@@ -1,0 +1,216 @@
+#include "models/cutting/lay_out.h"
+
+#include <algorithm>
+
+namespace models::cutting {
+
+namespace {
+
+struct Use {  // the pieces of one blank
+  int kind = 0;
+  std::map<int, int> counts;  // by item
+  Nanometres length = 0;      // kerfs included, one after each piece
+};
+
+std::vector<Use> uses_of(const StickProblem& problem, const CoverPlan& plan, Nanometres kerf) {
+  const auto taken = [&](int item) { return problem.items[static_cast<std::size_t>(item)].length + kerf; };
+  std::vector<Use> uses;
+  std::vector<std::int64_t> spare(problem.items.size());
+  for (std::size_t i = 0; i < spare.size(); ++i) spare[i] = -std::int64_t{problem.cover.demand[i]};
+  for (const PatternUse& use : plan.patterns) {
+    Use blank{use.pattern.kind, {}, 0};
+    for (const ItemCount& part : use.pattern.items) {
+      blank.counts[part.item] = part.count;
+      blank.length += part.count * taken(part.item);
+      spare[static_cast<std::size_t>(part.item)] += std::int64_t{use.count} * part.count;
+    }
+    uses.insert(uses.end(), static_cast<std::size_t>(use.count), blank);
+  }
+  // What is cut too often is left out where least is cut already: leftovers grow together.
+  std::stable_sort(uses.begin(), uses.end(), [](const Use& a, const Use& b) { return a.length < b.length; });
+  for (Use& use : uses) {
+    for (auto& [item, count] : use.counts) {
+      std::int64_t& over = spare[static_cast<std::size_t>(item)];
+      const auto out = static_cast<int>(std::min<std::int64_t>(over, count));
+      count -= out;
+      over -= out;
+      use.length -= out * taken(item);
+    }
+    std::erase_if(use.counts, [](const auto& part) { return part.second == 0; });
+  }
+  std::erase_if(uses, [](const Use& use) { return use.counts.empty(); });
+  return uses;
+}
+
+// The pieces of one board in cutting order: by stick, by stretch, equal lengths together, beginning with the length
+// that the stop stands at where there is one.
+class CuttingOrder {
+ public:
+  CuttingOrder(Layout& layout, const StickOrder& order) : layout_(layout), order_(order) {
+    loads_of_.resize(layout.boards.size());
+    for (Load& load : layout.loads) loads_of_[load.board].push_back(&load);
+    for (auto& loads : loads_of_) {
+      std::erase_if(loads, [](const Load* load) { return load->pieces.empty(); });
+      std::stable_sort(loads.begin(), loads.end(), [](const Load* a, const Load* b) {
+        return a->stick != b->stick ? a->stick < b->stick : a->stretch.from < b->stretch.from;
+      });
+      Cuts cuts;
+      for (const Load* load : loads) {
+        cuts.push_back({load->section, load->pieces});
+        for (const auto& [length, count] : load->pieces) ++holders_[length];
+      }
+      if (!loads.empty()) alike_[std::move(cuts)].push_back(loads.front()->board);
+    }
+    for (std::size_t p = 0; p < order.pieces.size(); ++p) {
+      const Piece& piece = order.pieces[p];
+      if (piece.count > 0)
+        marks_[{piece.section, piece.length}].push_back({static_cast<int>(p), piece.count});
+    }
+    for (auto& [sort, marks] : marks_) std::reverse(marks.begin(), marks.end());
+  }
+
+  std::vector<Board> run() {
+    std::vector<Board> ordered;
+    while (!alike_.empty()) {
+      const auto next = best_next();
+      for (std::size_t board : next->second) {
+        cut(board);
+        ordered.push_back(std::move(layout_.boards[board]));
+      }
+      alike_.erase(next);
+    }
+    return ordered;
+  }
+  [[nodiscard]] int set_ups() const { return set_ups_; }
+
+ private:
+  using Cuts = std::vector<std::pair<int, std::map<Nanometres, int>>>;  // of one board, by stretch
+  using Alike = std::map<Cuts, std::vector<std::size_t>>;               // boards that are cut alike
+
+  // Boards that begin with the length at which the stop stands, or else those that hold the longest piece.
+  [[nodiscard]] Alike::iterator best_next() {
+    const auto rank = [&](const Cuts& cuts) {
+      const auto& first = cuts.front().second;
+      return std::pair(first.count(stop_), first.rbegin()->first);
+    };
+    return std::max_element(alike_.begin(), alike_.end(),
+                            [&](const auto& a, const auto& b) { return rank(a.first) < rank(b.first); });
+  }
+
+  void cut(std::size_t board) {
+    for (Load* load : loads_of_[board]) {
+      for (const auto& [length, count] : load->pieces) --holders_[length];
+      Stick& stick = layout_.boards[board].sticks[load->stick];
+      Nanometres at = load->stretch.from;
+      for (Nanometres length : sequence(*load)) {
+        if (length != stop_) ++set_ups_;
+        stop_ = length;
+        for (int n = load->pieces.at(length); n > 0; --n) {
+          stick.pieces.push_back({next_mark({load->section, length}), at});
+          at += length + order_.saw.kerf;
+        }
+      }
+      for (Stretch& leftover : stick.leftovers) {
+        if (leftover.from == load->stretch.from) leftover.from = std::min(at, leftover.to);
+      }
+    }
+    for (Stick& stick : layout_.boards[board].sticks) {
+      std::erase_if(stick.leftovers, [](const Stretch& left) { return left.from >= left.to; });
+    }
+  }
+
+  // First the length the stop stands at, last the one that most of the loads still to come hold too, longest first
+  // between them.
+  [[nodiscard]] std::vector<Nanometres> sequence(const Load& load) const {
+    std::vector<Nanometres> lengths;
+    for (auto at = load.pieces.rbegin(); at != load.pieces.rend(); ++at) lengths.push_back(at->first);
+    const auto first = std::find(lengths.begin(), lengths.end(), stop_);
+    const auto behind = first == lengths.end() ? lengths.begin() : lengths.begin() + 1;
+    if (first != lengths.end()) std::rotate(lengths.begin(), first, first + 1);
+    const auto last = std::max_element(
+        behind, lengths.end(), [&](Nanometres a, Nanometres b) { return holders_.at(a) < holders_.at(b); });
+    if (last != lengths.end() && holders_.at(*last) > 0) std::rotate(last, last + 1, lengths.end());
+    return lengths;
+  }
+
+  int next_mark(const std::pair<int, Nanometres>& sort) {
+    auto& marks = marks_.at(sort);
+    const int piece = marks.back().first;
+    if (--marks.back().second == 0) marks.pop_back();
+    return piece;
+  }
+
+  Layout& layout_;
+  const StickOrder& order_;
+  std::vector<std::vector<Load*>> loads_of_;  // by board
+  Alike alike_;
+  std::map<Nanometres, int> holders_;  // loads still to cut that hold a length
+  std::map<std::pair<int, Nanometres>, std::vector<std::pair<int, int>>> marks_;
+  Nanometres stop_ = 0;
+  int set_ups_ = 0;
+};
+
+}  // namespace
+
+void add_to(Layout& layout, const StickOrder& order, const StickProblem& problem, const CoverPlan& plan) {
+  std::map<int, std::vector<Load>> blanks;  // by section
+  for (std::size_t s = 0; s < plan.sources.size(); ++s) {
+    const StickSource& source = problem.sources[s];
+    const auto at = static_cast<std::size_t>(source.source);
+    const int section = source.bought ? order.stock[at].section : order.on_hand[at].section;
+    const Nanometres length = source.bought ? order.stock[at].length : order.on_hand[at].length;
+    const std::vector<Stretch> clear = clear_stretches(
+        length, source.bought ? std::vector<Stretch>{} : order.on_hand[at].defects, order.saw);
+    for (int n = 0; n < plan.sources[s]; ++n) {
+      Board board;
+      board.bought = source.bought;
+      board.source = source.source;
+      board.cost = problem.cover.sources[s].cost;
+      const std::vector<int> strips = source.ripped ? source.ripped->strips : std::vector<int>{section};
+      board.leftover_width = source.ripped ? source.ripped->leftover : 0;
+      Nanometres across = source.ripped ? order.saw.edge_trim : 0;
+      for (int strip : strips) {
+        for (const Stretch& stretch : clear) {
+          blanks[strip].push_back({strip, layout.boards.size(), board.sticks.size(), stretch, {}});
+        }
+        board.sticks.push_back({strip, across, {}, clear});
+        across += order.sections[static_cast<std::size_t>(strip)].width + order.saw.rip_kerf;
+      }
+      layout.boards.push_back(std::move(board));
+    }
+  }
+  std::vector<Use> uses = uses_of(problem, plan, order.saw.kerf);
+  std::stable_sort(uses.begin(), uses.end(), [](const Use& a, const Use& b) { return a.length > b.length; });
+  for (auto& [section, loads] : blanks) {
+    std::stable_sort(loads.begin(), loads.end(), [](const Load& a, const Load& b) {
+      return a.stretch.to - a.stretch.from > b.stretch.to - b.stretch.from;
+    });
+    // The fullest pattern on the longest blank, and so on down: where any assignment fits, this one does.
+    std::size_t next = 0;
+    for (const Use& use : uses) {
+      if (problem.kinds[static_cast<std::size_t>(use.kind)].section != section) continue;
+      Load& load = loads[next++];
+      for (const auto& [item, count] : use.counts) {
+        load.pieces[problem.items[static_cast<std::size_t>(item)].length] += count;
+      }
+    }
+    layout.loads.insert(layout.loads.end(), loads.begin(), loads.end());
+  }
+}
+
+void put_in_place(Layout layout, const StickOrder& order, StickPlan& plan) {
+  CuttingOrder cutting(layout, order);
+  plan.boards = cutting.run();
+  plan.set_ups = cutting.set_ups();
+  for (const Board& board : plan.boards) {
+    plan.cost += board.cost;
+    plan.bought += board.bought ? 1 : 0;
+    for (const Stick& stick : board.sticks) {
+      for (const Stretch& left : stick.leftovers) {
+        plan.longest_leftover = std::max(plan.longest_leftover, left.to - left.from);
+      }
+    }
+  }
+}
+
+}  // namespace models::cutting

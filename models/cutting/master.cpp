@@ -1,0 +1,188 @@
+#include "models/cutting/master.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include <ClpSimplex.hpp>
+
+namespace models::cutting {
+
+struct Master::Simplex {
+  ClpSimplex model;
+};
+
+Master::Master(const CoverProblem& problem) : problem_(problem), lp_(std::make_unique<Simplex>()) {
+  const int items = static_cast<int>(problem.demand.size());
+  const int kinds = static_cast<int>(problem.next_smaller.size());
+  const int groups = static_cast<int>(problem.group_limit.size());
+  kind_row_ = items;
+  group_row_ = kind_row_ + kinds;
+  for (const Source& source : problem.sources) scale_ = std::max(scale_, static_cast<double>(source.cost));
+  piece_price_ = 10 * scale_;
+
+  ClpSimplex& model = lp_->model;
+  model.setLogLevel(0);
+  model.scaling(0);            // all numbers are small counts
+  model.setPerturbation(100);  // off
+  model.resize(group_row_ + groups, 0);
+  const double inf = COIN_DBL_MAX;
+  for (int i = 0; i < items; ++i) model.setRowBounds(i, problem.demand[static_cast<std::size_t>(i)], inf);
+  for (int k = 0; k < kinds; ++k) model.setRowBounds(kind_row_ + k, 0, inf);
+  for (int g = 0; g < groups; ++g) {
+    model.setRowBounds(group_row_ + g, -inf, problem.group_limit[static_cast<std::size_t>(g)]);
+  }
+  for (const Source& source : problem.sources) {
+    std::vector<int> row;
+    std::vector<double> value;
+    for (const Supply& supply : source.supplies) {
+      row.push_back(kind_row_ + supply.kind);
+      value.push_back(supply.count);
+    }
+    if (source.group >= 0) {
+      row.push_back(group_row_ + source.group);
+      value.push_back(1);
+    }
+    model.addColumn(static_cast<int>(row.size()), row.data(), value.data(), 0, inf,
+                    static_cast<double>(source.cost) / scale_);
+  }
+  first_step_ = static_cast<int>(problem.sources.size());
+  for (int k = 0; k < kinds; ++k) {
+    const int next = problem.next_smaller[static_cast<std::size_t>(k)];
+    if (next < 0) continue;
+    const int row[] = {kind_row_ + k, kind_row_ + next};
+    const double value[] = {-1, 1};
+    model.addColumn(2, row, value, 0, inf, 0);
+  }
+  first_uncut_ = model.numberColumns();
+  for (int i = 0; i < items; ++i) {
+    const double one = 1;
+    model.addColumn(1, &i, &one, 0, inf, piece_price_ / scale_);
+  }
+  first_pattern_ = model.numberColumns();
+}
+
+Master::~Master() = default;
+
+bool Master::add(const Pattern& pattern) {
+  const auto place =
+      std::lower_bound(sorted_.begin(), sorted_.end(), pattern,
+                       [&](std::size_t index, const Pattern& wanted) { return patterns_[index] < wanted; });
+  if (place != sorted_.end() && patterns_[*place] == pattern) return false;
+  sorted_.insert(place, patterns_.size());
+  patterns_.push_back(pattern);
+
+  std::vector<int> row;
+  std::vector<double> value;
+  for (const ItemCount& part : pattern.items) {
+    row.push_back(part.item);
+    value.push_back(part.count);
+  }
+  row.push_back(kind_row_ + pattern.kind);
+  value.push_back(-1);
+  lp_->model.addColumn(static_cast<int>(row.size()), row.data(), value.data(), 0, COIN_DBL_MAX, 0);
+  columns_came_ = true;
+  return true;
+}
+
+void Master::forget_idle(std::size_t most) {
+  if (patterns_.size() <= most) return;
+  const double* reduced = lp_->model.dualColumnSolution();
+  std::vector<std::size_t> order(patterns_.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  const auto rank = [&](std::size_t p) {
+    const int column = first_pattern_ + static_cast<int>(p);
+    return lp_->model.getColumnStatus(column) == ClpSimplex::basic ? -1.0 : std::abs(reduced[column]);
+  };
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
+  std::vector<int> gone;
+  for (std::size_t i = most / 2; i < order.size(); ++i) {
+    if (rank(order[i]) >= 0) gone.push_back(first_pattern_ + static_cast<int>(order[i]));
+  }
+  std::sort(gone.begin(), gone.end());
+  lp_->model.deleteColumns(static_cast<int>(gone.size()), gone.data());
+  for (auto column = gone.rbegin(); column != gone.rend(); ++column) {
+    patterns_.erase(patterns_.begin() + (*column - first_pattern_));
+  }
+  sorted_.resize(patterns_.size());
+  std::iota(sorted_.begin(), sorted_.end(), std::size_t{0});
+  std::sort(sorted_.begin(), sorted_.end(),
+            [&](std::size_t a, std::size_t b) { return patterns_[a] < patterns_[b]; });
+}
+
+void Master::bound_sources(const std::vector<double>& least, const std::vector<double>& most) {
+  for (std::size_t s = 0; s < least.size(); ++s) {
+    lp_->model.setColumnBounds(static_cast<int>(s), least[s], most[s]);
+  }
+}
+
+void Master::bound_pattern(std::size_t pattern, int least, int most) {
+  lp_->model.setColumnBounds(first_pattern_ + static_cast<int>(pattern), least,
+                             most >= unbounded ? COIN_DBL_MAX : most);
+}
+
+void Master::free_patterns() {
+  for (std::size_t p = 0; p < patterns_.size(); ++p) bound_pattern(p, 0, unbounded);
+}
+
+void Master::aim_at(Aim aim) {
+  if (aim == aim_) return;
+  aim_ = aim;
+  columns_came_ = true;
+  const bool cost = aim == Aim::cost;
+  for (int c = 0; c < first_step_; ++c) {
+    const Source& source = problem_.sources[static_cast<std::size_t>(c)];
+    lp_->model.setObjectiveCoefficient(c, cost ? static_cast<double>(source.cost) / scale_ : 0);
+  }
+  for (int c = first_uncut_; c < first_pattern_; ++c) {
+    lp_->model.setObjectiveCoefficient(c, cost ? piece_price_ / scale_ : 1);
+  }
+}
+
+bool Master::solve() {
+  ClpSimplex& model = lp_->model;
+  // New columns leave the basis primal feasible, moved bounds leave it dual feasible. Either method finishes whatever
+  // it starts from; the choice only saves pivots.
+  if (columns_came_) {
+    model.primal();
+  } else {
+    model.dual();
+  }
+  iterations_ += model.numberIterations();
+  if (model.status() > 1) {
+    model.primal();
+    iterations_ += model.numberIterations();
+  }
+  columns_came_ = false;
+  return model.status() == 0;
+}
+
+double Master::value() const { return lp_->model.objectiveValue() * (aim_ == Aim::cost ? scale_ : 1); }
+
+double Master::uncut() const {
+  const double* x = lp_->model.primalColumnSolution();
+  return std::accumulate(x + first_uncut_, x + first_pattern_, 0.0);
+}
+
+std::vector<double> Master::sources() const {
+  const double* x = lp_->model.primalColumnSolution();
+  return {x, x + first_step_};
+}
+
+std::vector<double> Master::uses() const {
+  const double* x = lp_->model.primalColumnSolution() + first_pattern_;
+  return {x, x + patterns_.size()};
+}
+
+Prices Master::prices(double ticks) const {
+  const double* row = lp_->model.dualRowSolution();
+  const double unit = ticks * (aim_ == Aim::cost ? scale_ : 1);
+  Prices prices;
+  for (int i = 0; i < kind_row_; ++i) prices.item.push_back(std::floor(std::max(0.0, row[i] * unit)));
+  for (int k = kind_row_; k < group_row_; ++k)
+    prices.kind.push_back(std::floor(std::max(0.0, row[k] * unit)));
+  return prices;
+}
+
+}  // namespace models::cutting

@@ -1,0 +1,352 @@
+#include "models/cutting/search.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <utility>
+
+namespace models::cutting {
+
+namespace {
+
+constexpr double whole = 1e-6;   // a value this near to a whole number is taken for one
+constexpr int root_rounds = 40;  // of cuts
+constexpr int node_rounds = 4;
+constexpr double root_depth = 0.9995;      // of cuts there: the rest would cost more than it tells
+constexpr std::int64_t plunge_every = 50;  // nodes
+constexpr std::int64_t most_value = std::numeric_limits<std::int64_t>::max();
+
+}  // namespace
+
+bool Search::Node::operator<(const Node& other) const {
+  if (bound != other.bound) return bound < other.bound;
+  if (depth != other.depth) return depth > other.depth;
+  return number > other.number;
+}
+
+// One minimisation.
+class Search::Run {
+ public:
+  Run(Search& search, const Objective& objective, std::int64_t most_nodes)
+      : search_(search),
+        problem_(search.problem_),
+        objective_(objective),
+        most_nodes_(most_nodes),
+        purchase_(problem_, objective) {
+    step_ = 0;
+    for (std::int64_t weight : objective.weight) step_ = std::gcd(step_, weight);
+    step_ = std::max<std::int64_t>(step_, 1);
+    for (const Cut& cut : search.learnt_) purchase_.add(cut);
+  }
+
+  void offer(const CoverPlan& plan) {
+    const std::int64_t value = value_of(plan, objective_.weight);
+    if (value >= value_ || !holds(problem_, plan)) return;
+    if (objective_.most_cost && cost_of(plan.sources) > *objective_.most_cost) return;
+    plan_ = plan;
+    value_ = value;
+  }
+
+  CoverResult run() {
+    Node root;
+    root.bounds.least.assign(problem_.sources.size(), 0);
+    root.bounds.most.assign(search_.most_.begin(), search_.most_.end());
+    for (const std::vector<int>& measure : problem_.measures) {
+      std::int64_t most = 0;
+      for (std::size_t s = 0; s < measure.size(); ++s) most += std::int64_t{measure[s]} * search_.most_[s];
+      root.bounds.least.push_back(0);
+      root.bounds.most.push_back(most);
+    }
+    open_.insert(root);
+    while (!worked_out()) {
+      // Mostly the best node; now and then, straight on from one to the next of its branches until they end, for a plan
+      // to measure others by.
+      if (next_) {
+        open_.erase(*next_);
+        Node node = *std::exchange(next_, std::nullopt);
+        if (node.bound < value_) explore(std::move(node));
+        continue;
+      }
+      if (open_.empty()) break;
+      Node node = *open_.begin();
+      open_.erase(open_.begin());
+      if (node.bound >= value_) break;
+      plunging_ = nodes_ % plunge_every == 0;
+      explore(std::move(node));
+    }
+    CoverResult result;
+    std::int64_t bound = std::min(undecided_, value_);
+    if (!open_.empty()) bound = std::min(bound, open_.begin()->bound);
+    result.impossible = bound == most_value;
+    result.bound = result.impossible ? 0 : bound;
+    result.plan = plan_;
+    result.value = plan_ ? value_ : 0;
+    result.work.nodes = nodes_;
+    result.work.lp_iterations = purchase_.iterations();
+    return result;
+  }
+
+ private:
+  [[nodiscard]] std::int64_t rounded_up(std::int64_t value) const {
+    return (value + step_ - 1) / step_ * step_;
+  }
+  [[nodiscard]] std::int64_t cost_of(const std::vector<int>& sources) const {
+    std::int64_t cost = 0;
+    for (std::size_t s = 0; s < sources.size(); ++s) cost += sources[s] * problem_.sources[s].cost;
+    return cost;
+  }
+  [[nodiscard]] bool worked_out() const {
+    return nodes_ >= most_nodes_ ||
+           purchase_.iterations() + search_.iterations() >= search_.limits_.lp_iterations ||
+           search_.pricer_.steps() - search_.steps_before_ >= search_.limits_.pricing_steps;
+  }
+
+  struct Choice {
+    std::size_t column = 0;  // a source, or after them a measure
+    double at = 0;
+  };
+  static std::optional<std::size_t> furthest_from_whole(const std::vector<double>& values) {
+    std::optional<std::size_t> found;
+    double furthest = whole;
+    for (std::size_t i = 0; i < values.size(); ++i) {
+      const double fraction = values[i] - std::floor(values[i]);
+      const double off = std::min(fraction, 1 - fraction);
+      if (off > furthest) {
+        furthest = off;
+        found = i;
+      }
+    }
+    return found;
+  }
+  [[nodiscard]] std::optional<Choice> fractional() const {
+    const std::size_t sources = problem_.sources.size();
+    if (const auto m = furthest_from_whole(purchase_.measured()))
+      return Choice{sources + *m, purchase_.measured()[*m]};
+    if (const auto s = furthest_from_whole(purchase_.taken())) return Choice{*s, purchase_.taken()[*s]};
+    return std::nullopt;
+  }
+
+  bool round_off() {
+    std::vector<Cut> cuts;
+    const std::vector<double>& taken = purchase_.taken();
+    const auto round = [&](const Cut& base) {
+      if (std::any_of(base.coefficient.begin(), base.coefficient.end(), [](std::int64_t c) { return c < 0; }))
+        return;
+      for (Cut& cut : rounding_cuts(base, search_.most_, taken)) cuts.push_back(std::move(cut));
+    };
+    for (const Cut& base : search_.learnt_) round(base);
+    round(purchase_.sum_of_cuts());
+    std::stable_sort(cuts.begin(), cuts.end(),
+                     [&](const Cut& a, const Cut& b) { return violation(a, taken) > violation(b, taken); });
+    int added = 0;
+    for (const Cut& cut : cuts) {
+      if (added == 5) break;
+      if (purchase_.add(cut)) ++added;
+    }
+    return added > 0;
+  }
+
+  void explore(Node node) {
+    ++nodes_;
+    for (int round = node.depth == 0 ? root_rounds : node_rounds;;) {
+      const Purchase::End end = purchase_.solve(node.bounds);
+      if (end == Purchase::End::no_solution) return;
+      if (end == Purchase::End::gave_up) {
+        branch_anywhere(node);
+        return;
+      }
+      node.bound = std::max(node.bound, rounded_up(purchase_.bound()));
+      if (node.bound >= value_) return;
+      if (const auto choice = fractional()) {
+        if (worked_out() || round-- <= 0) {
+          branch_on(node, choice->column, choice->at);
+          return;
+        }
+        const bool rounded = purchase_.cuts().size() < 400 && round_off();
+        if (rounded) continue;
+        if (node.depth == 0 && search_.learn(purchase_.taken(), root_depth, purchase_)) continue;
+        branch_on(node, choice->column, choice->at);
+        return;
+      }
+      if (worked_out()) {
+        undecided_ = std::min(undecided_, node.bound);
+        return;
+      }
+      std::vector<int> taken;
+      for (double y : purchase_.taken()) taken.push_back(static_cast<int>(std::lround(y)));
+      if (search_.learn({taken.begin(), taken.end()}, 0.5, purchase_)) continue;
+      const Fit fit = settle(taken);
+      if (node.bound >= value_) return;
+      // Not these sources, then, but others within the bounds.
+      for (std::size_t s = 0; s < taken.size(); ++s) {
+        if (node.bounds.least[s] == node.bounds.most[s]) continue;
+        branch_on(node, s, taken[s]);
+        return;
+      }
+      if (fit != Fit::no) undecided_ = std::min(undecided_, node.bound);
+      return;
+    }
+  }
+
+  Fit settle(const std::vector<int>& taken) {
+    CoverPlan plan;
+    plan.sources = taken;
+    Fit all = Fit::yes;
+    for (const auto& cutter : search_.cutters_) {
+      const Fit fit = cutter->fit(taken);
+      if (fit == Fit::no) return fit;
+      if (fit == Fit::unknown) all = fit;
+      plan.patterns.insert(plan.patterns.end(), cutter->patterns().begin(), cutter->patterns().end());
+    }
+    if (all == Fit::yes) offer(plan);
+    return all;
+  }
+
+  void add_node(const Node& parent, std::size_t column, std::int64_t least, std::int64_t most) {
+    if (least > most) return;
+    Node node{parent.bounds, parent.bound, parent.depth + 1, ++numbers_};
+    node.bounds.least[column] = least;
+    node.bounds.most[column] = most;
+    if (plunging_) next_ = node;
+    open_.insert(std::move(node));
+  }
+
+  void branch_on(const Node& node, std::size_t column, double at) {
+    const double below = std::floor(at + whole);
+    const auto value = static_cast<std::int64_t>(below);
+    if (at - below > whole) {
+      add_node(node, column, node.bounds.least[column], value);
+      add_node(node, column, value + 1, node.bounds.most[column]);
+    } else {
+      add_node(node, column, node.bounds.least[column], value - 1);
+      add_node(node, column, value + 1, node.bounds.most[column]);
+      add_node(node, column, value, value);
+    }
+  }
+
+  void branch_anywhere(const Node& node) {
+    for (std::size_t s = 0; s < problem_.sources.size(); ++s) {
+      if (node.bounds.least[s] == node.bounds.most[s]) continue;
+      branch_on(node, s, static_cast<double>((node.bounds.least[s] + node.bounds.most[s]) / 2) + 0.5);
+      return;
+    }
+    undecided_ = std::min(undecided_, node.bound);
+  }
+
+  Search& search_;
+  const CoverProblem& problem_;
+  const Objective& objective_;
+  std::int64_t most_nodes_;
+  Purchase purchase_;
+  std::int64_t step_ = 1;  // every plan's value is a multiple of it
+  std::int64_t nodes_ = 0;
+  std::int64_t numbers_ = 0;
+  std::set<Node> open_;
+  bool plunging_ = false;
+  std::optional<Node> next_;             // of a plunge; in open_ too
+  std::int64_t undecided_ = most_value;  // least bound of nodes given up
+  std::optional<CoverPlan> plan_;
+  std::int64_t value_ = most_value;  // of the plan
+};
+
+Search::Search(const CoverProblem& problem, Pricer& pricer, const Limits& limits)
+    : problem_(problem), pricer_(pricer), limits_(limits), steps_before_(pricer.steps()) {
+  const std::set<int> families(problem.item_family.begin(), problem.item_family.end());
+  for (int family : families) cutters_.push_back(std::make_unique<Cutter>(problem, family, pricer, limits_));
+  const int pieces = std::accumulate(problem.demand.begin(), problem.demand.end(), 0);
+  for (const Source& source : problem.sources) {
+    most_.push_back(source.group < 0
+                        ? pieces
+                        : std::min(pieces, problem.group_limit[static_cast<std::size_t>(source.group)]));
+  }
+}
+
+std::int64_t Search::iterations() const {
+  std::int64_t sum = 0;
+  for (const auto& cutter : cutters_) sum += cutter->iterations();
+  return sum;
+}
+
+bool Search::learn(const std::vector<double>& taken, double depth, Purchase& purchase) {
+  bool news = false;
+  for (const auto& cutter : cutters_) {
+    for (const Cut& cut : cutter->lacking(taken, depth)) {
+      if (violation(cut, taken) < 1e-9) continue;
+      if (!purchase.add(cut)) continue;
+      learnt_.push_back(cut);
+      news = true;
+    }
+  }
+  return news;
+}
+
+CoverResult Search::minimise(const Objective& objective, const std::optional<CoverPlan>& start,
+                             std::int64_t most_nodes) {
+  const std::int64_t iterations_before = iterations();
+  const std::int64_t steps_before = pricer_.steps();
+  Run run(*this, objective, most_nodes);
+  if (start) {
+    run.offer(*start);
+    for (const PatternUse& use : start->patterns) {
+      for (const auto& cutter : cutters_) cutter->add(use.pattern);
+    }
+  }
+  CoverResult result = run.run();
+  result.work.lp_iterations += iterations() - iterations_before;
+  result.work.pricing_steps = pricer_.steps() - steps_before;
+  return result;
+}
+
+std::int64_t value_of(const CoverPlan& plan, const std::vector<std::int64_t>& weight) {
+  std::int64_t value = 0;
+  for (std::size_t s = 0; s < plan.sources.size(); ++s) value += plan.sources[s] * weight[s];
+  return value;
+}
+
+bool holds(const CoverProblem& problem, const CoverPlan& plan) {
+  std::vector<std::int64_t> cut(problem.demand.size());
+  std::vector<std::int64_t> blanks(problem.next_smaller.size());
+  std::vector<std::int64_t> of_group(problem.group_limit.size());
+  for (std::size_t s = 0; s < plan.sources.size(); ++s) {
+    if (plan.sources[s] < 0) return false;
+    for (const Supply& supply : problem.sources[s].supplies) {
+      blanks[static_cast<std::size_t>(supply.kind)] += std::int64_t{plan.sources[s]} * supply.count;
+    }
+    if (problem.sources[s].group >= 0)
+      of_group[static_cast<std::size_t>(problem.sources[s].group)] += plan.sources[s];
+  }
+  for (std::size_t g = 0; g < of_group.size(); ++g) {
+    if (of_group[g] > problem.group_limit[g]) return false;
+  }
+  for (const PatternUse& use : plan.patterns) {
+    blanks[static_cast<std::size_t>(use.pattern.kind)] -= use.count;
+    for (const ItemCount& part : use.pattern.items) {
+      cut[static_cast<std::size_t>(part.item)] += std::int64_t{use.count} * part.count;
+    }
+  }
+  for (std::size_t i = 0; i < cut.size(); ++i) {
+    if (cut[i] < problem.demand[i]) return false;
+  }
+  // Blanks that are missing of a kind are taken from larger ones: spare blanks are handed down from kind to kind, each
+  // kind after all that lead to it.
+  std::vector<int> above(blanks.size());
+  for (int next : problem.next_smaller) {
+    if (next >= 0) ++above[static_cast<std::size_t>(next)];
+  }
+  std::vector<std::size_t> ready;
+  for (std::size_t k = 0; k < above.size(); ++k) {
+    if (above[k] == 0) ready.push_back(k);
+  }
+  while (!ready.empty()) {
+    const std::size_t k = ready.back();
+    ready.pop_back();
+    if (blanks[k] < 0) return false;
+    const int next = problem.next_smaller[k];
+    if (next < 0) continue;
+    blanks[static_cast<std::size_t>(next)] += blanks[k];
+    if (--above[static_cast<std::size_t>(next)] == 0) ready.push_back(static_cast<std::size_t>(next));
+  }
+  return true;
+}
+
+}  // namespace models::cutting

@@ -1,0 +1,51 @@
+// The search for the least sources that hold all pieces.
+//
+// It branches on how many of each source are taken, in a relaxation of the sources alone (Purchase) that the families'
+// cutters (Cutter) teach by cuts what the pieces need.
+#pragma once
+
+#include <limits>
+#include <map>
+#include <memory>
+#include <set>
+
+#include "models/cutting/cover.h"
+#include "models/cutting/cutter.h"
+#include "models/cutting/purchase.h"
+
+namespace models::cutting {
+
+class Search {
+ public:
+  // All must outlive the search.
+  Search(const CoverProblem& problem, Pricer& pricer, const Limits& limits);
+
+  // The plan of least value, beginning from one that is known. May be called again with another objective: what was
+  // learnt about the pieces stays.
+  [[nodiscard]] CoverResult minimise(const Objective& objective, const std::optional<CoverPlan>& start,
+                                     std::int64_t most_nodes);
+
+ private:
+  struct Node {
+    PurchaseBounds bounds;
+    std::int64_t bound = 0;
+    int depth = 0;
+    std::int64_t number = 0;
+    // Best first; of equals the deepest, then the newest, which is nearest to a plan.
+    bool operator<(const Node& other) const;
+  };
+  class Run;
+
+  bool learn(const std::vector<double>& taken, double depth, Purchase& purchase);
+  [[nodiscard]] std::int64_t iterations() const;
+
+  const CoverProblem& problem_;
+  Pricer& pricer_;
+  Limits limits_;
+  std::vector<std::unique_ptr<Cutter>> cutters_;  // one a family
+  std::vector<int> most_;                         // of each source
+  std::vector<Cut> learnt_;                       // from the cutters
+  std::int64_t steps_before_;
+};
+
+}  // namespace models::cutting

@@ -1,0 +1,226 @@
+#include "models/cutting/stick_problem.h"
+
+#include <algorithm>
+#include <map>
+#include <numeric>
+#include <set>
+
+namespace models::cutting {
+
+namespace {
+
+__extension__ using Wide = __int128;
+
+constexpr Nanometres longest_in_units = 1'000;  // of what the lengths on sale have in common
+
+// In cubic millimetres, rounded up.
+Money volume_of(const Section& section, Nanometres length) {
+  const Wide cubed = static_cast<Wide>(section.width) * section.thickness * length;
+  const Wide mm3 = static_cast<Wide>(1'000'000) * 1'000'000 * 1'000'000;
+  return static_cast<Money>((cubed + mm3 - 1) / mm3);
+}
+
+struct Tied {  // sections that ripping ties together share their lowest index
+  std::vector<int> root;
+  explicit Tied(std::size_t size) : root(size) { std::iota(root.begin(), root.end(), 0); }
+  int of(int section) {
+    while (root[static_cast<std::size_t>(section)] != section)
+      section = root[static_cast<std::size_t>(section)];
+    return section;
+  }
+  void tie(int a, int b) {
+    a = of(a);
+    b = of(b);
+    root[static_cast<std::size_t>(std::max(a, b))] = std::min(a, b);
+  }
+};
+
+class Builder {
+ public:
+  Builder(const StickOrder& order, bool by_volume) : order_(order), by_volume_(by_volume) {}
+
+  StickProblem build(const std::set<int>& sections, const std::vector<RipLayout>& layouts) {
+    std::map<std::pair<int, Nanometres>, int> demand;
+    for (const Piece& piece : order_.pieces) {
+      if (sections.count(piece.section) != 0) demand[{piece.section, piece.length}] += piece.count;
+    }
+    for (const auto& [key, count] : demand) {
+      problem_.items.push_back({key.first, key.second});
+      problem_.cover.demand.push_back(count);
+      problem_.cover.item_family.push_back(key.first);
+      const auto [at, is_new] = shortest_.try_emplace(key.first, key.second);
+      if (!is_new) at->second = std::min(at->second, key.second);
+    }
+    // Every way of taking a board, with the clear lengths that it gives.
+    for (std::size_t s = 0; s < order_.stock.size(); ++s) {
+      const Stock& stock = order_.stock[s];
+      if (sections.count(stock.section) == 0 || stock.available.value_or(1) == 0) continue;
+      add_board({true, static_cast<int>(s), {}}, stock.section, cost_of(order_, stock, by_volume_),
+                clear_stretches(stock.length, {}, order_.saw), stock.available, layouts);
+    }
+    for (std::size_t h = 0; h < order_.on_hand.size(); ++h) {
+      const OnHand& hand = order_.on_hand[h];
+      if (sections.count(hand.section) == 0 || hand.count == 0) continue;
+      add_board({false, static_cast<int>(h), {}}, hand.section, by_volume_ ? 0 : hand.value,
+                clear_stretches(hand.length, hand.defects, order_.saw), hand.count, layouts);
+    }
+    number_kinds();
+    measure();
+    return std::move(problem_);
+  }
+
+ private:
+  using Blank = std::pair<int, Nanometres>;  // section, clear length
+
+  void add_board(StickSource source, int section, Money cost, const std::vector<Stretch>& stretches,
+                 std::optional<int> available, const std::vector<RipLayout>& layouts) {
+    const int group = available ? static_cast<int>(problem_.cover.group_limit.size()) : -1;
+    bool used = add_source(source, cost, {section}, stretches, group);
+    for (const RipLayout& layout : layouts) {
+      if (layout.from != section) continue;
+      source.ripped = layout;
+      used |= add_source(source, cost + (by_volume_ ? 0 : layout.work), layout.strips, stretches, group);
+    }
+    if (used && available) problem_.cover.group_limit.push_back(*available);
+  }
+
+  bool add_source(const StickSource& source, Money cost, const std::vector<int>& strips,
+                  const std::vector<Stretch>& stretches, int group) {
+    std::map<Blank, int> blanks;
+    for (int strip : strips) {
+      const auto shortest = shortest_.find(strip);
+      if (shortest == shortest_.end()) continue;
+      for (const Stretch& stretch : stretches) {
+        const Nanometres length = stretch.to - stretch.from;
+        if (length >= shortest->second) ++blanks[{strip, length}];
+      }
+    }
+    if (blanks.empty()) return false;
+    problem_.sources.push_back(source);
+    problem_.cover.sources.push_back({cost, {}, group});
+    blanks_.push_back(std::move(blanks));
+    return true;
+  }
+
+  void number_kinds() {
+    std::map<Blank, int> kinds;
+    for (const auto& blanks : blanks_) {
+      for (const auto& [blank, count] : blanks) kinds[blank] = 0;
+    }
+    int before = -1;
+    for (auto& [blank, kind] : kinds) {  // by section, then length
+      kind = static_cast<int>(problem_.kinds.size());
+      const bool same =
+          before >= 0 && problem_.kinds[static_cast<std::size_t>(before)].section == blank.first;
+      problem_.cover.next_smaller.push_back(same ? before : -1);
+      problem_.cover.kind_family.push_back(blank.first);
+      problem_.kinds.push_back({blank.first, blank.second});
+      before = kind;
+    }
+    for (std::size_t s = 0; s < blanks_.size(); ++s) {
+      for (const auto& [blank, count] : blanks_[s]) {
+        problem_.cover.sources[s].supplies.push_back({kinds.at(blank), count});
+      }
+    }
+  }
+
+  // Boards bought of one section and used in one way: how many, and how long together.
+  void measure() {
+    std::map<std::pair<int, std::vector<int>>, std::vector<std::size_t>> sorts;
+    for (std::size_t s = 0; s < problem_.sources.size(); ++s) {
+      const StickSource& source = problem_.sources[s];
+      if (!source.bought) continue;
+      const int section = order_.stock[static_cast<std::size_t>(source.source)].section;
+      sorts[{section, source.ripped ? source.ripped->strips : std::vector<int>{}}].push_back(s);
+    }
+    for (const auto& [sort, sources] : sorts) {
+      if (sources.size() < 2) continue;
+      const auto length = [&](std::size_t s) {
+        return order_.stock[static_cast<std::size_t>(problem_.sources[s].source)].length;
+      };
+      Nanometres unit = 0;
+      for (std::size_t s : sources) unit = std::gcd(unit, length(s));
+      std::vector<int> count(problem_.sources.size());
+      std::vector<int> together(problem_.sources.size());
+      for (std::size_t s : sources) {
+        count[s] = 1;
+        together[s] = static_cast<int>(std::min<Nanometres>(length(s) / unit, longest_in_units + 1));
+      }
+      problem_.cover.measures.push_back(count);
+      if (*std::max_element(together.begin(), together.end()) <= longest_in_units) {
+        problem_.cover.measures.push_back(together);
+      }
+    }
+  }
+
+  const StickOrder& order_;
+  bool by_volume_;
+  StickProblem problem_;
+  std::map<int, Nanometres> shortest_;        // by section, of the pieces asked for
+  std::vector<std::map<Blank, int>> blanks_;  // by source
+};
+
+}  // namespace
+
+std::vector<Stretch> clear_stretches(Nanometres length, const std::vector<Stretch>& defects, const Saw& saw) {
+  std::vector<Stretch> sorted = defects;
+  std::sort(sorted.begin(), sorted.end(), [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
+  std::vector<Stretch> clear;
+  Nanometres from = saw.end_trim;
+  const Nanometres end = length - saw.end_trim;
+  for (const Stretch& defect : sorted) {
+    const Nanometres to = std::min(defect.from, end);
+    if (to > from) clear.push_back({from, to});
+    from = std::max({from, defect.to, defect.from + saw.kerf});
+  }
+  if (end > from) clear.push_back({from, end});
+  return clear;
+}
+
+Money cost_of(const StickOrder& order, const Stock& stock, bool by_volume) {
+  if (!by_volume) return stock.price.value_or(0);
+  return volume_of(order.sections[static_cast<std::size_t>(stock.section)], stock.length);
+}
+
+bool lacks_prices(const StickOrder& order) {
+  std::set<int> wanted;
+  for (const Piece& piece : order.pieces) {
+    if (piece.count > 0) wanted.insert(piece.section);
+  }
+  const std::set<int> asked = wanted;
+  for (const RipRule& rule : order.rips) {
+    if (asked.count(rule.to) != 0) wanted.insert(rule.from);
+  }
+  return std::any_of(order.stock.begin(), order.stock.end(), [&](const Stock& stock) {
+    return wanted.count(stock.section) != 0 && stock.available.value_or(1) > 0 && !stock.price;
+  });
+}
+
+std::vector<StickProblem> stick_problems(const StickOrder& order, bool by_volume) {
+  std::set<int> asked;
+  for (const Piece& piece : order.pieces) {
+    if (piece.count > 0) asked.insert(piece.section);
+  }
+  std::vector<RipRule> rules;
+  for (const RipRule& rule : order.rips) {
+    if (asked.count(rule.to) != 0) rules.push_back(rule);
+  }
+  // Fewer rules than those that the order was found sound with: there are layouts.
+  const std::vector<RipLayout> layouts = rip_layouts(order.sections, rules, order.saw).value();
+  Tied tied(order.sections.size());
+  for (const RipLayout& layout : layouts) {
+    for (int strip : layout.strips) tied.tie(layout.from, strip);
+  }
+  std::map<int, std::set<int>> parts;
+  for (int section : asked) parts[tied.of(section)];
+  for (int section = 0; section < static_cast<int>(order.sections.size()); ++section) {
+    const auto part = parts.find(tied.of(section));
+    if (part != parts.end()) part->second.insert(section);
+  }
+  std::vector<StickProblem> problems;
+  for (const auto& [root, sections] : parts)
+    problems.push_back(Builder(order, by_volume).build(sections, layouts));
+  return problems;
+}
+
+}  // namespace models::cutting

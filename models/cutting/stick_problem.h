@@ -1,0 +1,83 @@
+// From an order of sticks to cover problems, one for each group of sections that ripping ties together, and back.
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "models/cutting/cover.h"
+#include "models/cutting/knapsack.h"
+#include "models/cutting/rips.h"
+#include "models/cutting/sticks.h"
+
+namespace models::cutting {
+
+// A length of one section, asked for by one or more marks.
+struct StickItem {
+  int section = 0;
+  Nanometres length = 0;
+};
+
+// A clear stretch of a section's blanks.
+struct StickKind {
+  int section = 0;
+  Nanometres length = 0;
+};
+
+// What a source of the cover problem stands for.
+struct StickSource {
+  bool bought = true;
+  int source = 0;  // index into stock or on_hand
+  std::optional<RipLayout> ripped;
+};
+
+struct StickProblem {
+  CoverProblem cover;
+  std::vector<StickItem> items;
+  std::vector<StickKind> kinds;
+  std::vector<StickSource> sources;
+};
+
+// The clear stretches of a piece on hand, between its trimmed ends and its defects.
+[[nodiscard]] std::vector<Stretch> clear_stretches(Nanometres length, const std::vector<Stretch>& defects,
+                                                   const Saw& saw);
+
+// Whether some board on sale of a section that is asked for, or that one asked for may be ripped from, has no price.
+[[nodiscard]] bool lacks_prices(const StickOrder& order);
+
+// What one board costs: its price or, rounded up, its volume in cubic millimetres.
+[[nodiscard]] Money cost_of(const StickOrder& order, const Stock& stock, bool by_volume);
+
+[[nodiscard]] std::vector<StickProblem> stick_problems(const StickOrder& order, bool by_volume);
+
+// Prices patterns for sticks: a knapsack for each section.
+class StickPricer : public Pricer {
+ public:
+  StickPricer(const StickProblem& problem, Nanometres kerf);
+  std::vector<Pattern> sample(const Prices& prices, const std::vector<int>& at_most) override;
+  Priced price(const Prices& prices, const std::vector<int>& at_most) override;
+  std::optional<std::vector<Pattern>> list(const Prices& prices, const std::vector<int>& at_most,
+                                           std::size_t most) override;
+  [[nodiscard]] std::int64_t steps() const override { return knapsack_.steps(); }
+
+ private:
+  struct Family {  // one section
+    std::vector<int> items;
+    std::vector<int> kinds;           // by length, ascending
+    std::vector<Nanometres> lengths;  // of items, kerf included
+    std::vector<Nanometres> rooms;    // of kinds, kerf included
+  };
+  [[nodiscard]] std::vector<KnapsackItem> knapsack_items(const Family& family, const Prices& prices,
+                                                         const std::vector<int>& at_most) const;
+  [[nodiscard]] std::vector<Room> knapsack_rooms(const Family& family, const Prices& prices) const;
+  [[nodiscard]] static Pattern pattern_of(const Family& family, const Filling& filling);
+
+  std::vector<Family> families_;
+  Knapsack knapsack_;
+};
+
+// A plan to begin with: the source that holds most for its cost, filled with the longest pieces first, again and
+// again. Nothing when the sources run out.
+[[nodiscard]] std::optional<CoverPlan> fill_best_first(const StickProblem& problem,
+                                                       const std::vector<Section>& sections, Nanometres kerf);
+
+}  // namespace models::cutting

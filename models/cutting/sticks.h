@@ -1,0 +1,131 @@
+// Least-cost cutting of lumber: which boards to buy, which to rip, which pieces on hand to use, and how to cut each.
+//
+// Lengths are whole nanometres, so that 1/64 in (396 875 nm) and 0.1 mm are both exact. Money is in the smallest unit
+// that prices are given in (cents). Nothing here knows of a building.
+//
+// A board is laid along x from its left end; `across` runs over its width from one edge. A piece takes its length and,
+// unless it ends the stick, one kerf. A board that is ripped is ripped over its whole length first; each strip is then
+// cut like a stick.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "models/cutting/work.h"
+
+namespace models::cutting {
+
+using Nanometres = std::int64_t;
+using Money = std::int64_t;
+
+struct Section {
+  std::string name;  // "2x4"
+  Nanometres width = 0;
+  Nanometres thickness = 0;
+};
+
+struct Piece {
+  std::string mark;
+  int section = 0;        // index into StickOrder::sections
+  Nanometres length = 0;  // over its longest edge
+  int count = 1;
+};
+
+struct Stock {
+  int section = 0;
+  Nanometres length = 0;
+  std::optional<Money> price;    // for one board
+  std::optional<int> available;  // how many can be had; none: as many as one likes
+};
+
+// A stretch of a board, from its left end.
+struct Stretch {
+  Nanometres from = 0;
+  Nanometres to = 0;
+};
+
+struct OnHand {
+  std::string label;
+  int section = 0;
+  Nanometres length = 0;
+  int count = 1;
+  Money value = 0;               // what using one is reckoned at
+  std::vector<Stretch> defects;  // no piece touches these; each takes at least a kerf
+};
+
+// Boards of one section may be ripped into strips of another of the same thickness. How many strips there are follows
+// from the widths; strips of several sections may come out of one board where each has a rule.
+struct RipRule {
+  int from = 0;
+  int to = 0;
+  Money work = 0;  // for each cut along one board that frees a strip of this section
+};
+
+struct Saw {
+  Nanometres kerf = 0;
+  Nanometres rip_kerf = 0;
+  Nanometres end_trim = 0;   // lost at each end of every board, its cut included
+  Nanometres edge_trim = 0;  // lost at each edge of a board that is ripped, its cut included
+};
+
+struct StickOrder {
+  std::vector<Section> sections;
+  std::vector<Piece> pieces;
+  std::vector<Stock> stock;
+  std::vector<OnHand> on_hand;
+  std::vector<RipRule> rips;
+  Saw saw;
+  Limits limits;
+};
+
+struct CutPiece {
+  int piece = 0;      // index into StickOrder::pieces
+  Nanometres at = 0;  // its left end, from the board's left end
+};
+
+// One stick cut across: the whole board, or one of its strips.
+struct Stick {
+  int section = 0;
+  Nanometres across = 0;           // its lower edge, from the board's lower edge
+  std::vector<CutPiece> pieces;    // in cutting order, from the left
+  std::vector<Stretch> leftovers;  // clear lengths that remain, from the left
+};
+
+struct Board {
+  bool bought = true;
+  int source = 0;             // index into StickOrder::stock, or on_hand where not bought
+  Money cost = 0;             // its price or value, with the work of ripping it
+  std::vector<Stick> sticks;  // by `across`; a strip with no piece is left over whole
+  Nanometres leftover_width =
+      0;  // of the strip that is left along a ripped board's upper edge, kerf taken off
+};
+
+enum class PlanStatus {
+  optimal,     // the least cost, proven
+  best_found,  // a plan and a lower bound on what any plan costs
+  not_found,   // the limits of work were reached before there was a plan
+  impossible,  // no plan exists; `problems` says why
+  refused,     // the order itself is wrong; `problems` says where
+};
+
+// The least cost comes first; of plans that cost the same, fewest boards bought; then few stop set-ups; then a long
+// leftover. The first two are proven where the plan says so; the others are sought by exchanging pieces.
+struct StickPlan {
+  PlanStatus status = PlanStatus::refused;
+  std::vector<std::string> problems;
+  bool by_volume = false;  // some price is missing: cost and bound are volumes bought, in cubic millimetres
+  std::vector<Board> boards;  // in an order of cutting; boards cut alike stand together
+  Money cost = 0;
+  Money bound = 0;             // no plan costs less
+  int bought = 0;              // boards
+  bool fewest_boards = false;  // proven: no plan of this cost buys fewer
+  int set_ups = 0;  // how often the length stop is set: for each piece as long as none cut just before it
+  Nanometres longest_leftover = 0;
+  Work work;
+};
+
+[[nodiscard]] StickPlan plan_sticks(const StickOrder& order);
+
+}  // namespace models::cutting

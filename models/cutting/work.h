@@ -1,0 +1,21 @@
+// How much a search may do, and how much it did.
+#pragma once
+
+#include <cstdint>
+
+namespace models::cutting {
+
+// Work limits. They are counts, never seconds, so that the same problem always ends in the same plan.
+struct Limits {
+  std::int64_t nodes = 100'000;                // nodes of the search tree
+  std::int64_t lp_iterations = 1'000'000;      // pivots of the simplex method
+  std::int64_t pricing_steps = 1'000'000'000;  // states looked at while pricing patterns
+};
+
+struct Work {
+  std::int64_t nodes = 0;
+  std::int64_t lp_iterations = 0;
+  std::int64_t pricing_steps = 0;
+};
+
+}  // namespace models::cutting

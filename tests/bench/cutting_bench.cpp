@@ -1,0 +1,141 @@
+// How fast shop-sized cutting plans are proven, and what they save.
+//   cutting_bench [CASES]     cases of each sort (25)
+// A case is two sections, the wider of which may be ripped into two of the narrower, 20-60 lengths, 4-6 lengths on sale
+// and 0-10 pieces on hand, some of them with a defect. Times are of the processor, on one thread.
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+#include <ctime>
+#include <random>
+
+#include "models/cutting/first_fit.h"
+#include "models/cutting/sticks.h"
+#include "models/cutting/verify.h"
+
+namespace {
+
+using namespace models::cutting;
+
+class Draw {  // the standard's distributions differ between libraries, its engines do not
+ public:
+  explicit Draw(unsigned seed) : engine_(seed) {}
+  std::int64_t between(std::int64_t least, std::int64_t most) {
+    return least + static_cast<std::int64_t>(engine_() % static_cast<std::uint64_t>(most - least + 1));
+  }
+
+ private:
+  std::mt19937_64 engine_;
+};
+
+struct Sort {
+  bool metric = false;
+  bool linear = false;  // prices in proportion to length
+  int least_pieces = 100;
+  int most_pieces = 400;
+};
+
+StickOrder shop_case(const Sort& sort, unsigned seed) {
+  Draw draw(seed);
+  StickOrder order;
+  const Nanometres step = sort.metric ? 100'000 : 396'875;  // 0.1 mm or 1/64 in
+  const Nanometres mm = 1'000'000;
+  const Nanometres foot = 304'800'000;
+  if (sort.metric) {
+    order.sections = {{"38x38", 38 * mm, 38 * mm}, {"38x89", 89 * mm, 38 * mm}};
+    order.saw = {3'200'000, 3'200'000, draw.between(0, 2) * 5 * mm, 0};
+  } else {
+    order.sections = {{"2x2", 38'100'000, 38'100'000}, {"2x4", 88'900'000, 38'100'000}};
+    order.saw = {3'175'000, 3'175'000, draw.between(0, 2) * 6'350'000, 0};
+  }
+  const auto marks = draw.between(20, 60);
+  const auto pieces = draw.between(sort.least_pieces, sort.most_pieces);
+  for (std::int64_t m = 0; m < marks; ++m) {
+    const std::int64_t shortest = sort.metric ? 1'500 : 380;  // steps: 150 mm, 6 in
+    const std::int64_t longest = sort.metric ? 18'000 : 4'800;
+    // Short pieces are the more common ones.
+    const std::int64_t a = draw.between(shortest, longest);
+    const std::int64_t b = draw.between(shortest, longest);
+    order.pieces.push_back(
+        {std::to_string(m + 1), draw.between(1, 100) <= 55 ? 0 : 1, step * std::min(a, b), 1});
+  }
+  for (std::int64_t p = marks; p < pieces; ++p)
+    ++order.pieces[static_cast<std::size_t>(draw.between(0, marks - 1))].count;
+  const auto lengths = draw.between(4, 6);
+  for (int section = 0; section < 2; ++section) {
+    const std::int64_t per_unit = section == 0 ? draw.between(80, 120) : draw.between(110, 170);
+    for (std::int64_t l = 0; l < lengths; ++l) {
+      const std::int64_t units = 4 + l;  // of two feet or 0.6 m
+      const std::int64_t percent = sort.linear ? 100 : draw.between(88, 118) + l;
+      order.stock.push_back(
+          {section, units * (sort.metric ? 600 * mm : 2 * foot), units * per_unit * percent / 100, {}});
+    }
+  }
+  order.rips = {{1, 0, draw.between(0, 40)}};
+  const auto on_hand = draw.between(0, 10);
+  for (std::int64_t h = 0; h < on_hand; ++h) {
+    OnHand hand;
+    hand.label = std::to_string(h + 1);
+    hand.section = static_cast<int>(draw.between(0, 1));
+    hand.length = step * (sort.metric ? draw.between(4'000, 24'000) : draw.between(1'000, 6'000));
+    if (draw.between(1, 5) == 1) hand.defects = {{hand.length / 3, hand.length / 3 + 20 * step}};
+    order.on_hand.push_back(hand);
+  }
+  return order;
+}
+
+double seconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
+
+double percent_over(Money cost, Money least) {
+  return 100.0 * static_cast<double>(cost - least) / static_cast<double>(least);
+}
+
+void run(const char* name, const Sort& sort, int cases, unsigned first_seed) {
+  int proven = 0, under_1 = 0, under_5 = 0, fewest = 0;
+  double total = 0, longest = 0, gap = 0, by_hand = 0, buying = 0;
+  for (int c = 0; c < cases; ++c) {
+    const unsigned seed = first_seed + static_cast<unsigned>(c);
+    const StickOrder order = shop_case(sort, seed);
+    const double start = seconds();
+    const StickPlan plan = plan_sticks(order);
+    const double took = seconds() - start;
+    for (const std::string& fault : faults_in(order, plan)) std::printf("seed %u: %s\n", seed, fault.c_str());
+    const bool optimal = plan.status == PlanStatus::optimal;
+    if (!optimal || took > 2) {
+      std::printf("seed %u: %.2f s, cost %lld, bound %lld, %lld nodes, %lld pivots, %lld M steps\n", seed,
+                  took, static_cast<long long>(plan.cost), static_cast<long long>(plan.bound),
+                  static_cast<long long>(plan.work.nodes), static_cast<long long>(plan.work.lp_iterations),
+                  static_cast<long long>(plan.work.pricing_steps / 1'000'000));
+    }
+    proven += optimal;
+    under_1 += optimal && took < 1;
+    under_5 += optimal && took < 5;
+    fewest += plan.fewest_boards;
+    total += took;
+    longest = std::max(longest, took);
+    gap = std::max(gap, percent_over(plan.cost, plan.bound));
+    StickOrder only_buying = order;
+    only_buying.rips.clear();
+    only_buying.on_hand.clear();
+    const StickPlan bought = plan_sticks(only_buying);
+    buying += percent_over(bought.cost, plan.cost);
+    by_hand += percent_over(first_fit_decreasing(order).cost, plan.cost);
+  }
+  std::printf("%-28s %4d %7d %6d %6d %7d %7.2f %7.2f %8.3f %+9.1f %+9.1f\n", name, cases, proven, under_1,
+              under_5, fewest, total / cases, longest, gap, by_hand / cases, buying / cases);
+  std::fflush(stdout);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  const int cases = argc > 1 ? std::max(1, std::atoi(argv[1])) : 25;
+  std::printf("%-28s %4s %7s %6s %6s %7s %7s %7s %8s %9s %9s\n", "", "all", "proven", "< 1 s", "< 5 s",
+              "fewest", "mean s", "max s", "gap %", "by hand %", "buying %");
+  run("1/64 in, any prices", {false, false, 100, 400}, cases, 1);
+  run("1/64 in, prices by length", {false, true, 100, 400}, cases, 1'001);
+  run("0.1 mm, any prices", {true, false, 100, 400}, cases, 2'001);
+  run("0.1 mm, prices by length", {true, true, 100, 400}, cases, 3'001);
+  run("1/64 in, 2,000 pieces", {false, false, 2'000, 2'000}, std::max(1, cases / 5), 4'001);
+  run("0.1 mm, by length, 2,000", {true, true, 2'000, 2'000}, std::max(1, cases / 5), 5'001);
+}
