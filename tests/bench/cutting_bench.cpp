@@ -1,5 +1,7 @@
 // How fast shop-sized cutting plans are proven, and what they save.
 //   cutting_bench [CASES]     cases of each sort (25)
+//   cutting_bench FILE...     published one-dimensional instances: a name, the length of the stock, the number of lengths
+//                             and one number more, then length and count; lines that begin with # are left out
 // A case is two sections, the wider of which may be ripped into two of the narrower, 20-60 lengths, 4-6 lengths on sale
 // and 0-10 pieces on hand, some of them with a defect. Times are of the processor, on one thread.
 #include <algorithm>
@@ -7,7 +9,10 @@
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
+#include <fstream>
 #include <random>
+#include <sstream>
+#include <string>
 
 #include "models/cutting/first_fit.h"
 #include "models/cutting/sticks.h"
@@ -126,9 +131,48 @@ void run(const char* name, const Sort& sort, int cases, unsigned first_seed) {
   std::fflush(stdout);
 }
 
+void run_published(const char* file) {
+  std::ifstream in(file);
+  std::stringstream numbers;
+  for (std::string line; std::getline(in, line);) {
+    if (line.empty() || line[0] != '#') numbers << line << ' ';
+  }
+  std::string name;
+  Nanometres capacity = 0;
+  int lengths = 0, best = 0, all = 0, proven = 0;
+  double total = 0, longest = 0;
+  while (numbers >> name >> capacity >> lengths >> best) {
+    StickOrder order;
+    order.sections = {{"stick", 1, 1}};
+    order.stock = {{0, capacity, 1, {}}};
+    for (int i = 0; i < lengths; ++i) {
+      Piece piece;
+      numbers >> piece.length >> piece.count;
+      order.pieces.push_back(piece);
+    }
+    const double start = seconds();
+    const StickPlan plan = plan_sticks(order);
+    const double took = seconds() - start;
+    ++all;
+    proven += plan.status == PlanStatus::optimal;
+    total += took;
+    longest = std::max(longest, took);
+    if (took > 1 || plan.status != PlanStatus::optimal) {
+      std::printf("%s: %lld, bound %lld, %.2f s\n", name.c_str(), static_cast<long long>(plan.cost),
+                  static_cast<long long>(plan.bound), took);
+    }
+  }
+  std::printf("%s: %d of %d proven, mean %.2f s, max %.2f s\n", file, proven, all, total / std::max(1, all),
+              longest);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
+  if (argc > 1 && std::atoi(argv[1]) == 0) {
+    for (int a = 1; a < argc; ++a) run_published(argv[a]);
+    return 0;
+  }
   const int cases = argc > 1 ? std::max(1, std::atoi(argv[1])) : 25;
   std::printf("%-28s %4s %7s %6s %6s %7s %7s %7s %8s %9s %9s\n", "", "all", "proven", "< 1 s", "< 5 s",
               "fewest", "mean s", "max s", "gap %", "by hand %", "buying %");

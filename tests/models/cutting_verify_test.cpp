@@ -1,0 +1,127 @@
+// The checker finds what is wrong with a plan that was sound.
+#include <limits>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "models/cutting/verify.h"
+
+using namespace models::cutting;
+using testing::Contains;
+using testing::HasSubstr;
+using testing::IsEmpty;
+
+namespace {
+
+// Boards of 10 by 100 that are cut whole or ripped into strips of 4; kerfs of 1, trims of 2.
+StickOrder order_of_two() {
+  StickOrder order;
+  order.sections = {{"strip", 4, 10}, {"board", 10, 10}};
+  order.pieces = {{"A", 1, 40, 2}, {"B", 0, 96, 2}, {"C", 1, 20, 1}};
+  order.stock = {{1, 100, 50, {}}};
+  order.on_hand = {{"H", 1, 60, 1, 3, {{10, 12}}}};
+  order.rips = {{1, 0, 7}};
+  order.saw = {1, 1, 2, 0};
+  return order;
+}
+
+// By hand: a board with both A, a board ripped into two B, C from the piece on hand behind its defect.
+StickPlan plan_of_two() {
+  StickPlan plan;
+  plan.status = PlanStatus::best_found;
+  plan.boards = {
+      {true, 0, 50, {{1, 0, {{0, 2}, {0, 43}}, {{84, 98}}}}, 0},
+      {true, 0, 64, {{0, 0, {{1, 2}}, {}}, {0, 5, {{1, 2}}, {}}}, 0},
+      {false, 0, 3, {{1, 0, {{2, 12}}, {{2, 10}, {33, 58}}}}, 0},
+  };
+  plan.cost = 117;
+  plan.bought = 2;
+  plan.set_ups = 3;
+  plan.longest_leftover = 25;
+  return plan;
+}
+
+template <typename Spoil>
+std::vector<std::string> faults_after(const Spoil& spoil) {
+  StickPlan plan = plan_of_two();
+  spoil(plan);
+  return faults_in(order_of_two(), plan);
+}
+
+}  // namespace
+
+TEST(Verify, ASoundPlanHasNoFaults) { EXPECT_THAT(faults_in(order_of_two(), plan_of_two()), IsEmpty()); }
+
+TEST(Verify, FindsPiecesThatDoNotFit) {
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[0].sticks[0].pieces[1].at = 42; }),
+              Contains(HasSubstr("A overlaps the piece before it, its kerf")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[0].sticks[0].pieces[0].at = 1; }),
+              Contains(HasSubstr("the trimmed end")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[0].sticks[0].pieces[1].at = 59; }),
+              Contains(HasSubstr("A runs past the end")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[2].sticks[0].pieces[0].at = 11; }),
+              Contains(HasSubstr("C touches a defect")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[1].sticks[0].pieces[0].piece = 0; }),
+              Contains(HasSubstr("A is cut from the wrong section")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[0].sticks[0].leftovers[0].from = 82; }),
+              Contains(HasSubstr("a leftover overlaps a piece")));
+}
+
+TEST(Verify, FindsStripsThatDoNotFit) {
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[1].sticks[1].across = 4; }),
+              Contains(HasSubstr("strips overlap")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[1].sticks[1].across = 7; }),
+              Contains(HasSubstr("strips are wider than it is")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[1].leftover_width = 1; }),
+              Contains(HasSubstr("the strip left over has another width")));
+  StickOrder order = order_of_two();
+  order.rips.clear();
+  EXPECT_THAT(faults_in(order, plan_of_two()), Contains(HasSubstr("no rule to rip strip")));
+  order = order_of_two();
+  order.saw.edge_trim = 1;
+  EXPECT_THAT(faults_in(order, plan_of_two()), Contains(HasSubstr("strips")));
+}
+
+TEST(Verify, FindsWrongCountsAndMoney) {
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[1].sticks[1].pieces.clear(); }),
+              Contains(HasSubstr("B is cut 1 times, not 2")));
+  EXPECT_THAT(faults_after([](StickPlan& p) {
+                p.boards[0].sticks[0].pieces.push_back({2, 84});
+              }),
+              Contains(HasSubstr("C runs past the end")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards.push_back(p.boards[2]); }),
+              Contains(HasSubstr("used more often than it can be had")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[1].cost = 57; }),
+              Contains(HasSubstr("work of ripping")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.cost = 116; }),
+              Contains(HasSubstr("not the sum of its boards")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.bought = 3; }),
+              Contains(HasSubstr("another number of boards")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.set_ups = 2; }), Contains(HasSubstr("the stop is set")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.longest_leftover = 26; }),
+              Contains(HasSubstr("longest leftover")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.bound = 118; }),
+              Contains(HasSubstr("bound lies above its cost")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.status = PlanStatus::optimal; }),
+              Contains(HasSubstr("without a bound")));
+}
+
+TEST(Verify, NumbersFromNowhereAreFaultsToo) {
+  constexpr std::int64_t huge = std::numeric_limits<std::int64_t>::max();
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[0].source = 9; }),
+              Contains(HasSubstr("comes from nowhere")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[2].source = -1; }),
+              Contains(HasSubstr("comes from nowhere")));
+  for (const std::int64_t bad : {huge, -huge}) {
+    EXPECT_THAT(faults_after([&](StickPlan& p) { p.boards[0].sticks[0].pieces[0].at = bad; }),
+                Contains(HasSubstr("lies beyond the board")));
+    EXPECT_THAT(faults_after([&](StickPlan& p) { p.boards[1].sticks[0].across = bad; }),
+                Contains(HasSubstr("lies beyond the board")));
+    EXPECT_THAT(faults_after([&](StickPlan& p) { p.boards[0].cost = bad; }),
+                Contains(HasSubstr("lies beyond the board")));
+  }
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[0].sticks[0].section = 5; }),
+              Contains(HasSubstr("lies beyond the board")));
+  EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[0].sticks[0].pieces[0].piece = 77; }),
+              Contains(HasSubstr("none of the order's")));
+}
