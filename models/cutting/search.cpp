@@ -249,8 +249,12 @@ class Search::Run {
   std::int64_t value_ = most_value;  // of the plan
 };
 
-Search::Search(const CoverProblem& problem, Pricer& pricer, const Limits& limits)
-    : problem_(problem), pricer_(pricer), limits_(limits), steps_before_(pricer.steps()) {
+Search::Search(const CoverProblem& problem, Pricer& pricer, const Limits& limits, std::vector<Cut> known)
+    : problem_(problem),
+      pricer_(pricer),
+      limits_(limits),
+      learnt_(std::move(known)),
+      steps_before_(pricer.steps()) {
   const std::set<int> families(problem.item_family.begin(), problem.item_family.end());
   for (int family : families) cutters_.push_back(std::make_unique<Cutter>(problem, family, pricer, limits_));
   const int pieces = std::accumulate(problem.demand.begin(), problem.demand.end(), 0);

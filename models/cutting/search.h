@@ -17,8 +17,8 @@ namespace models::cutting {
 
 class Search {
  public:
-  // All must outlive the search.
-  Search(const CoverProblem& problem, Pricer& pricer, const Limits& limits);
+  // The problem and the pricer must outlive the search. `known` are cuts that all plans meet.
+  Search(const CoverProblem& problem, Pricer& pricer, const Limits& limits, std::vector<Cut> known = {});
 
   // The plan of least value, beginning from one that is known. May be called again with another objective: what was
   // learnt about the pieces stays.
@@ -44,7 +44,7 @@ class Search {
   Limits limits_;
   std::vector<std::unique_ptr<Cutter>> cutters_;  // one a family
   std::vector<int> most_;                         // of each source
-  std::vector<Cut> learnt_;                       // from the cutters
+  std::vector<Cut> learnt_;                       // from the cutters, and known before
   std::int64_t steps_before_;
 };
 

@@ -22,12 +22,6 @@ Limits share(const Limits& limits, const Work& work, std::size_t groups) {
           part(limits.pricing_steps, work.pricing_steps)};
 }
 
-void add(Work& sum, const Work& work) {
-  sum.nodes += work.nodes;
-  sum.lp_iterations += work.lp_iterations;
-  sum.pricing_steps += work.pricing_steps;
-}
-
 // Fewest boards bought; of plans that are equal in that, fewest pieces on hand.
 Objective count_boards(const StickOrder& order, const StickProblem& problem, std::int64_t most_cost) {
   std::int64_t on_hand = 1;
@@ -63,7 +57,7 @@ StickPlan plan_sticks(const StickOrder& order) {
     for (const Source& source : problem.cover.sources) cost.weight.push_back(source.cost);
     const CoverResult least =
         search.minimise(cost, fill_best_first(problem, order.sections, order.saw.kerf), limits.nodes);
-    add(plan.work, least.work);
+    plan.work += least.work;
     plan.bound += least.bound;
     if (!least.plan) {
       plan.status = least.impossible ? PlanStatus::impossible : PlanStatus::not_found;
@@ -76,7 +70,7 @@ StickPlan plan_sticks(const StickOrder& order) {
     const Objective boards = count_boards(order, problem, least.value);
     const CoverResult fewest =
         search.minimise(boards, least.plan, std::min(limits.nodes, most_nodes_for_boards));
-    add(plan.work, fewest.work);
+    plan.work += fewest.work;
     plan.fewest_boards = plan.fewest_boards && fewest.plan && fewest.bound == fewest.value;
     add_to(layout, order, problem, fewest.plan ? *fewest.plan : *least.plan);
   }

@@ -16,6 +16,13 @@ struct Work {
   std::int64_t nodes = 0;
   std::int64_t lp_iterations = 0;
   std::int64_t pricing_steps = 0;
+
+  Work& operator+=(const Work& more) {
+    nodes += more.nodes;
+    lp_iterations += more.lp_iterations;
+    pricing_steps += more.pricing_steps;
+    return *this;
+  }
 };
 
 }  // namespace models::cutting
