@@ -87,9 +87,17 @@ Building Assembler::finish(const std::string& root_name) {
   return std::move(building_);
 }
 
-Material stick_of(const Lumber& lumber) { return {lumber.name, Material::Form::stick}; }
-Material sheet_of(const Sheet& sheet) { return {sheet.name, Material::Form::sheet}; }
-Material panel_of(const Corrugated& sheet) { return {sheet.name, Material::Form::sheet}; }
-Material mesh_of(const Mesh& mesh) { return {mesh.name, Material::Form::mesh, mesh.opening}; }
+Material stick_of(const Lumber& lumber) {
+  return {lumber.name, Material::Form::stick, {}, lumber.thickness, lumber.width, {}};
+}
+Material sheet_of(const Sheet& sheet) {
+  return {sheet.name, Material::Form::sheet, {}, sheet.thickness, sheet.width, sheet.length};
+}
+Material panel_of(const Corrugated& sheet) {
+  return {sheet.name, Material::Form::sheet, {}, sheet.height, sheet.width, sheet.length};
+}
+Material mesh_of(const Mesh& mesh) {
+  return {mesh.name, Material::Form::mesh, mesh.opening, mesh.wire, mesh.roll_width, mesh.roll_length};
+}
 
 }  // namespace models

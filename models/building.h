@@ -27,6 +27,8 @@ struct Material {
   std::string stock;  // "2x2", "1/2 plywood"
   Form form = Form::stick;
   Length opening = {};  // mesh: clear between wires
+  // As it is sold: a stick's section; a whole sheet, its length along the grain; a roll.
+  Length thickness = {}, width = {}, length = {};
   bool operator==(const Material&) const = default;
 };
 

@@ -11,6 +11,7 @@
 #include "geometry/length_text.h"
 #include "geometry/units.h"
 #include "models/design_grounds.h"
+#include "models/design_shop.h"
 #include "models/stock_kinds.h"
 
 namespace models {
@@ -203,6 +204,7 @@ struct Design {
   std::optional<RunPen> run;
   std::vector<ExtraStick> extra_sticks;
   std::vector<ExtraPanel> extra_panels;
+  Shop shop;
 };
 
 }  // namespace models

@@ -160,7 +160,9 @@ std::vector<ElementFormat> make_format() {
        .attributes = {defaults(number("snow-kpa", 0, 20), "0"), defaults(number("wind-m-s", 0, 100), "0"),
                       defaults(choice("exposure", {"B", "C", "D"}), "C"),
                       defaults(choice("climate", {"hot", "temperate", "cold"}), "temperate")}},
-      {.name = "stock", .children = {"lumber", "sheet", "mesh"}},
+      {.name = "stock",
+       .children = {"lumber", "sheet", "mesh", "saw", "sold", "spare", "cut-already"},
+       .attributes = {otherwise(text("currency"), "none")}},
       {.name = "lumber",
        .attributes = {required(text("name")), required(length("thickness", 3, 300)),
                       required(length("width", 10, 600))},
@@ -174,6 +176,33 @@ std::vector<ElementFormat> make_format() {
                       required(length("wire", 0.2, 10)), required(length("roll-width", 100, 5'000)),
                       required(length("roll-length", 500, 200'000))},
        .most = 100},
+      {.name = "saw",
+       .attributes = {defaults(length("kerf", 0, 10), "1/8in", "3mm"),
+                      defaults(length("rip-kerf", 0, 10), "1/8in", "3mm"),
+                      defaults(length("end-trim", 0, 200), "1/4in", "5mm"),
+                      defaults(length("edge-trim", 0, 50), "0"),
+                      defaults(choice("rips", {"yes", "no"}), "yes"),
+                      defaults(length("narrowest-strip", 1, 300), "3/4in", "18mm")}},
+      {.name = "sold",
+       .attributes = {otherwise(lumber("lumber"), "none"), otherwise(sheet("sheet"), "none"),
+                      otherwise(mesh("mesh"), "none"),
+                      otherwise(length("length", 100, 200'000),
+                                "a sheet's or a roll's own; a board must have one"),
+                      otherwise(number("price", 0, 1'000'000), "not known"),
+                      otherwise(whole("at-most", 0, 10'000), "as many as are wanted")},
+       .most = 300},
+      {.name = "spare",
+       .children = {"flaw"},
+       .attributes = {otherwise(text("label"), "\"spare\", numbered"), required(lumber("lumber")),
+                      required(length("length", 50, 20'000)), defaults(whole("count", 1, 1'000), "1"),
+                      defaults(number("value", 0, 1'000'000), "0")},
+       .most = 200},
+      {.name = "flaw",
+       .attributes = {required(length("from", 0, 20'000)), required(length("to", 0, 20'000))},
+       .most = 20},
+      {.name = "cut-already",
+       .attributes = {required(text("mark")), required(whole("count", 1, 10'000))},
+       .most = 500},
       {.name = "house",
        .attributes =
            {required(length("width", 300, longest_wall)), required(length("depth", 300, longest_wall)),
@@ -246,7 +275,8 @@ std::vector<ElementFormat> make_format() {
                       defaults(length("width", 200, 2'000), "26in", "660mm"),
                       defaults(length("cover-width", 200, 2'000), "24in", "610mm"),
                       defaults(length("length", 600, 15'000), "8ft", "2400mm"),
-                      defaults(length("end-lap", 0, 500), "6in", "150mm")}},
+                      defaults(length("end-lap", 0, 500), "6in", "150mm"),
+                      otherwise(number("price", 0, 1'000'000), "not known")}},
       {.name = "nests",
        .attributes = {defaults(choice("place", {"inside", "outside"}), "inside"),
                       defaults(choice("wall", {"front", "right", "back", "left"}), "back"),
@@ -314,7 +344,9 @@ std::vector<ElementFormat> make_format() {
 
 std::string number_text(double value) {
   char buffer[32];
-  const auto end = std::to_chars(buffer, buffer + sizeof buffer, value).ptr;
+  const bool is_whole = value == std::floor(value) && std::fabs(value) < 1e9;  // never 1e+06
+  const auto end = is_whole ? std::to_chars(buffer, buffer + sizeof buffer, static_cast<long long>(value)).ptr
+                            : std::to_chars(buffer, buffer + sizeof buffer, value).ptr;
   return {buffer, end};
 }
 

@@ -86,6 +86,7 @@ void read(const tinyxml2::XMLElement& root, Design& design, Reading& reading) {
   design.name = coop.text("name");
   design.units = reading.units;
   reading.stock = read_stock(coop);
+  design.shop = read_shop(coop);
   design.extra_sticks = read_extra_sticks(coop);
   design.extra_panels = read_extra_panels(coop);
   design.site = read_site(coop);

@@ -12,6 +12,9 @@ namespace models {
 // The standard sizes, with the file's own put in their places.
 [[nodiscard]] Stock read_stock(const Element& coop);
 
+// What is on sale, at hand and cut already; the stock must have been read.
+[[nodiscard]] Shop read_shop(const Element& coop);
+
 [[nodiscard]] House read_house(const Element& coop);
 // Whether the house's sizes are what the file says, so that others can be held against them.
 [[nodiscard]] bool house_is_sound(const Element& coop);

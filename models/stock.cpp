@@ -153,6 +153,11 @@ std::vector<MeshGroup> standard_meshes() {
   };
 }
 
+std::vector<Length> usual_lengths(Units units) {
+  if (units == Units::in) return {inches(96), inches(120), inches(144), inches(168), inches(192)};
+  return {mm(2400), mm(3000), mm(3600), mm(4200), mm(4800)};
+}
+
 Stock standard_stock() {
   Stock stock;
   for (const auto& group : standard_lumber())

@@ -35,6 +35,9 @@ struct MeshGroup {
 // Named by the distance from wire to wire: "1/2 hardware cloth", "13mm mesh".
 [[nodiscard]] std::vector<MeshGroup> standard_meshes();
 
+// The lengths that boards are commonly sold in: 8 to 16 ft, or 2.4 to 4.8 m; common practice.
+[[nodiscard]] std::vector<Length> usual_lengths(Units units);
+
 // What a design may be made of. Names are unique.
 struct Stock {
   std::vector<Lumber> lumber;
