@@ -7,10 +7,10 @@ namespace models {
 namespace {
 
 using geometry::mm;
-using geometry::Vec2;
 
 constexpr double skid_reach = 150;  // mm past the house at both ends, to pull it by: common practice
-constexpr double block_side = 50;   // mm of a block on either side of the rail: common practice
+constexpr double block_side =
+    100;  // mm of a block inside the rail; outside it is level with it: common practice
 
 }  // namespace
 
@@ -34,7 +34,8 @@ void add_base(Assembler& assembler, const Design& design) {
     const bool along_x = width >= depth;
     const double length = std::max(width, depth) + 2 * skid_reach, across = base.skids.thickness.mm();
     for (const bool far : {false, true}) {
-      const double at = far ? (along_x ? depth : width) - t / 2 - across / 2 : t / 2 - across / 2;
+      // Level with the frame's outer face, so that mesh can hang over them.
+      const double at = far ? (along_x ? depth : width) - across : 0;
       const Placement place =
           along_x ? geometry::placement({-skid_reach, at + across, ground}, {1, 0, 0}, {0, 0, 1})
                   : geometry::placement({at, -skid_reach, ground}, {0, 1, 0}, {0, 0, 1});
@@ -48,20 +49,20 @@ void add_base(Assembler& assembler, const Design& design) {
     }
   }
   if (base.kind == BaseKind::blocks) {
-    const double length = base.block_length.mm(), side = t + 2 * block_side;
-    const auto block = [&](Vec2 centre) {
+    const double length = base.block_length.mm(), side = t + block_side;
+    const auto block = [&](double centre, double low) {
       assembler.add({"block",
                      Group::floor,
                      {"block", Material::Form::other},
                      {geometry::rectangle(mm(length), mm(side)), base.block_height, {}, {}, {}},
-                     geometry::shift({centre.x - length / 2, centre.y - side / 2, ground}),
+                     geometry::shift({centre - length / 2, low, ground}),
                      {}},
                     {"base"});
     };
     // At the corners and between them, no farther apart than 1200 mm.
-    const int bays = std::max(1, static_cast<int>(std::ceil((width - t) / 1200 - 1e-9)));
-    for (const double y : {t / 2, depth - t / 2})
-      for (int i = 0; i <= bays; ++i) block({t / 2 + (width - t) * i / bays, y});
+    const int bays = std::max(1, static_cast<int>(std::ceil((width - length) / 1200 - 1e-9)));
+    for (const double low : {0.0, depth - side})
+      for (int i = 0; i <= bays; ++i) block(length / 2 + (width - length) * i / bays, low);
   }
 }
 

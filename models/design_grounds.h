@@ -32,7 +32,7 @@ struct Base {
   BaseKind kind = BaseKind::stone;
   Length ring_width, ring_depth;  // stone: the ring under the walls, loose
   Length block_length,
-      block_height;  // blocks: under corners and posts, as wide as the rail and 50 mm either side
+      block_height;  // blocks: under corners and between, level with the frame outside, 100 mm wider inside
   Lumber skids;      // skids: two, the long way of the house, running past it at both ends
 };
 
