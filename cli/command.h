@@ -68,6 +68,7 @@ void print_findings(const models::Design& design, const models::Building& buildi
 
 // The commands: each returns its exit status.
 [[nodiscard]] int make(const Options& options, Output output);
+[[nodiscard]] int cut(const Options& options, Output output);
 [[nodiscard]] int check(const Options& options, Output output);
 [[nodiscard]] int start(const Options& options, Output output);
 

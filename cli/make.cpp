@@ -22,6 +22,8 @@ int make(const Options& options, Output output) {
   plan.building = models::build(*design);
   stages.start("check");
   plan.findings = models::check(*design, plan.building);
+  stages.start("plan the cutting");
+  plan.cuts = models::cut_plan(*design, plan.building, models::scene(plan.building));
   plan.design = std::move(*design);
 
   const std::filesystem::path out =

@@ -69,6 +69,7 @@ struct Command {
 constexpr Command commands[] = {
     {"start", "Write a design for a flock, to be changed", start, declare_start},
     {"make", "Make the whole plan pack: solids, templates, sheets", make, declare_make},
+    {"cut", "List the parts, plan the cutting, say what to buy", cut, declare_design},
     {"check", "Check the design: what does not fit or move", check, declare_design},
 };
 

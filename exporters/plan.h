@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "models/building.h"
+#include "models/cut_plan.h"
 #include "models/design.h"
 #include "models/finding.h"
 
@@ -17,6 +18,7 @@ struct Plan {
   models::Design design;
   models::Building building;
   std::vector<models::Finding> findings;
+  models::CutPlan cuts;
 };
 
 // A file of the pack that failed to be written.

@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "exporters/cut/cut_json.h"
 #include "geometry/solid.h"
 #include "models/checks.h"
 #include "models/flock.h"
@@ -258,7 +259,8 @@ std::string plan_json(const Plan& plan, const std::vector<std::string>& files) {
                        {"movers", each(plan.building.movers)},
                        {"frames", each(plan.building.frames)},
                        {"flock", each(flock)},
-                       {"findings", each(plan.findings)}};
+                       {"findings", each(plan.findings)},
+                       {"cutting", cut_json(plan.cuts, plan.design, plan.building)}};
   return text(result);
 }
 

@@ -37,7 +37,7 @@ exporters::Plan plan_of(const std::string& name) {
   const std::string file = PROJECT_DIR "/models/designs/" + name + ".xml";
   models::ReadResult read = models::read_design(support::read_bytes(file), file);
   for (const models::Problem& problem : read.problems) throw std::runtime_error(print(problem));
-  exporters::Plan plan{name, std::move(read.design), {}, {}};
+  exporters::Plan plan{name, std::move(read.design), {}, {}, {}};
   plan.building = models::build(plan.design);
   plan.findings = models::check(plan.design, plan.building);
   return plan;

@@ -1,0 +1,75 @@
+#include "exporters/cut/board_drawing.h"
+
+#include "exporters/lettering.h"
+#include "exporters/table.h"
+
+namespace exporters {
+namespace {
+
+constexpr double bar = 6;          // height of a board's bar
+constexpr double mark_cap = 2.5;   // lettering of marks
+constexpr double total_cap = 1.8;  // of running totals, which stand upright under their cuts
+constexpr double closest = 2.4;    // of two totals side by side
+
+std::string numbers(const BoardLine& line) {
+  if (line.strip) return "";
+  if (line.first == line.last) return std::to_string(line.first);
+  return std::to_string(line.first) + "-" + std::to_string(line.last);
+}
+
+// Words at the left: which boards, what they are, how many are cut alike.
+void add_caption(Drawing& out, const BoardLine& line) {
+  const int alike = line.last - line.first + 1;
+  std::string what = line.board;
+  if (!line.strip && alike > 1) what += ", " + std::to_string(alike) + " alike";
+  const double indent = line.strip ? 18 : 15;
+  out.label(Role::mark, {0, 4}, numbers(line), {mark_cap});
+  out.label(Role::note, {indent, 4}, fitted(what, mark_cap, board_caption_width - indent - 2), {mark_cap});
+  // A ripped board has no bar of its own, so that its note has the whole line.
+  const double room = line.length > 0 ? board_caption_width - indent - 2 : 300;
+  out.label(Role::note, {indent, 8}, fitted(line.note, total_cap, room), {total_cap});
+}
+
+}  // namespace
+
+Drawing board_drawing(const BoardLine& line, double scale, const geometry::LengthStyle& style) {
+  Drawing out;
+  add_caption(out, line);
+  if (line.length <= 0) return out;
+  const auto x = [&](double at) { return board_caption_width + at * scale; };
+  const auto box = [&](double from, double to, const Pen& pen, std::string_view fill) {
+    out.strokes.push_back({fill == no_fill ? Role::edge : Role::waste,
+                           {{x(from), 0}, {x(to), 0}, {x(to), bar}, {x(from), bar}},
+                           true,
+                           pen,
+                           fill});
+  };
+  box(0, line.length, {wide_line}, "#e4e4e4");
+  double last_total = -closest;
+  double last_upper = -100;
+  for (const LinePiece& piece : line.pieces) {
+    if (piece.mark.empty()) continue;
+    box(piece.from, piece.to, {medium_line}, "#ffffff");
+    const double wide = (piece.to - piece.from) * scale, middle = x((piece.from + piece.to) / 2);
+    const double needs = text_width(piece.mark, mark_cap);
+    if (needs + 0.6 <= wide) {
+      out.labels.push_back(centred(Role::mark, {middle, bar / 2}, piece.mark, mark_cap));
+    } else if (text_width(piece.mark, total_cap) <= bar - 0.4 && wide >= total_cap + 0.4) {
+      out.labels.push_back(centred(Role::mark, {middle, bar / 2}, piece.mark, total_cap, 90));
+    } else if (middle - needs / 2 > last_upper) {  // over the bar where it finds no room in it
+      out.labels.push_back(centred(Role::mark, {middle, -1.6}, piece.mark, total_cap));
+      last_upper = middle + needs / 2;
+    }
+    const double at = x(piece.to);
+    out.line(Role::extension, {at, bar}, {at, bar + 1.5});
+    if (at - last_total >= closest) {
+      const std::string total = geometry::print_length(geometry::mm(piece.to - line.zero), style);
+      Lettering lettering{total_cap, Lettering::Anchor::end, 90};
+      out.label(Role::dimension, {at + total_cap / 2, bar + 2}, total, lettering);
+      last_total = at;
+    }
+  }
+  return out;
+}
+
+}  // namespace exporters

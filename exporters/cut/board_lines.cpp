@@ -1,0 +1,142 @@
+#include "exporters/cut/board_lines.h"
+
+#include <algorithm>
+#include <map>
+
+namespace exporters {
+namespace {
+
+using geometry::LengthStyle;
+using models::cutting::Board;
+using models::cutting::Nanometres;
+using models::cutting::Stick;
+
+double millimetres(Nanometres n) { return static_cast<double>(n) * 1e-6; }
+
+class Lines {
+ public:
+  Lines(const models::CutPlan& plan, const LengthStyle& style)
+      : order_(plan.sticks.order), plan_(plan), style_(style) {}
+
+  std::vector<BoardLine> make() {
+    // By what they are cut from, as the piles lie; within a pile in the plan's order.
+    std::vector<Board> boards = plan_.plan.boards;
+    std::stable_sort(boards.begin(), boards.end(),
+                     [&](const Board& a, const Board& b) { return pile(a) < pile(b); });
+    for (std::size_t i = 0; i < boards.size();) {
+      std::size_t end = i + 1;
+      while (end < boards.size() && alike(boards[i], boards[end])) ++end;
+      add(boards[i], static_cast<int>(i) + 1, static_cast<int>(end));
+      i = end;
+    }
+    return std::move(lines_);
+  }
+
+ private:
+  int pile(const Board& board) const {
+    const auto source = static_cast<std::size_t>(board.source);
+    return board.bought ? order_.stock[source].section : order_.on_hand[source].section;
+  }
+
+  static bool alike(const Board& a, const Board& b) {
+    if (a.bought != b.bought || a.source != b.source || a.sticks.size() != b.sticks.size()) return false;
+    for (std::size_t i = 0; i < a.sticks.size(); ++i) {
+      const Stick &s = a.sticks[i], &t = b.sticks[i];
+      if (s.section != t.section || s.across != t.across || s.pieces.size() != t.pieces.size()) return false;
+      for (std::size_t k = 0; k < s.pieces.size(); ++k)
+        if (s.pieces[k].piece != t.pieces[k].piece || s.pieces[k].at != t.pieces[k].at) return false;
+    }
+    return true;
+  }
+
+  void add(const Board& board, int first, int last) {
+    const auto source = static_cast<std::size_t>(board.source);
+    const int section = board.bought ? order_.stock[source].section : order_.on_hand[source].section;
+    const Nanometres length = board.bought ? order_.stock[source].length : order_.on_hand[source].length;
+    const auto& section_ = order_.sections[static_cast<std::size_t>(section)];
+    BoardLine line;
+    line.first = first;
+    line.last = last;
+    line.board = section_.name + ", " + print(length);
+    line.note = board.bought ? "buy" : "at hand: " + order_.on_hand[source].label;
+    const bool ripped =
+        board.sticks.size() > 1 || (!board.sticks.empty() && board.sticks[0].section != section);
+    if (!ripped) {
+      line.length = millimetres(length);
+      line.zero = millimetres(order_.saw.end_trim);
+      if (!board.sticks.empty()) line.pieces = pieces_of(board.sticks[0]);
+      lines_.push_back(std::move(line));
+      return;
+    }
+    line.note += "; rip into " + widths(board);
+    lines_.push_back(line);
+    for (std::size_t i = 0; i < board.sticks.size();) {
+      std::size_t end = i + 1;
+      while (end < board.sticks.size() && same_cuts(board.sticks[i], board.sticks[end])) ++end;
+      BoardLine strip;
+      strip.first = first;
+      strip.last = last;
+      strip.strip = true;
+      strip.board = "strip " + std::to_string(i + 1) + (end > i + 1 ? " to " + std::to_string(end) : "");
+      strip.note = order_.sections[static_cast<std::size_t>(board.sticks[i].section)].name;
+      strip.length = millimetres(length);
+      strip.zero = millimetres(order_.saw.end_trim);
+      strip.pieces = pieces_of(board.sticks[i]);
+      lines_.push_back(std::move(strip));
+      i = end;
+    }
+  }
+
+  static bool same_cuts(const Stick& a, const Stick& b) {
+    if (a.section != b.section || a.pieces.size() != b.pieces.size()) return false;
+    for (std::size_t k = 0; k < a.pieces.size(); ++k)
+      if (a.pieces[k].piece != b.pieces[k].piece || a.pieces[k].at != b.pieces[k].at) return false;
+    return true;
+  }
+
+  // "2 of 1 1/2" and 1 of 3/4"".
+  std::string widths(const Board& board) const {
+    std::vector<std::pair<int, int>> counts;  // section, how many
+    for (const Stick& stick : board.sticks) {
+      if (counts.empty() || counts.back().first != stick.section) counts.emplace_back(stick.section, 0);
+      ++counts.back().second;
+    }
+    std::string text;
+    for (std::size_t i = 0; i < counts.size(); ++i)
+      text += (i == 0                   ? ""
+               : i + 1 == counts.size() ? " and "
+                                        : ", ") +
+              std::to_string(counts[i].second) + " of " +
+              print(order_.sections[static_cast<std::size_t>(counts[i].first)].width);
+    return text;
+  }
+
+  std::vector<LinePiece> pieces_of(const Stick& stick) const {
+    std::vector<LinePiece> pieces;
+    for (const auto& cut : stick.pieces) {
+      const auto piece = static_cast<std::size_t>(cut.piece);
+      const double at = millimetres(cut.at);
+      pieces.push_back({order_.pieces[piece].mark, at, at + millimetres(order_.pieces[piece].length)});
+    }
+    for (const auto& left : stick.leftovers)
+      pieces.push_back({"", millimetres(left.from), millimetres(left.to)});
+    std::stable_sort(pieces.begin(), pieces.end(),
+                     [](const LinePiece& a, const LinePiece& b) { return a.from < b.from; });
+    return pieces;
+  }
+
+  std::string print(Nanometres n) const { return print_length(geometry::mm(millimetres(n)), style_); }
+
+  const models::cutting::StickOrder& order_;
+  const models::CutPlan& plan_;
+  LengthStyle style_;
+  std::vector<BoardLine> lines_;
+};
+
+}  // namespace
+
+std::vector<BoardLine> board_lines(const models::CutPlan& plan, const LengthStyle& style) {
+  return Lines(plan, style).make();
+}
+
+}  // namespace exporters

@@ -1,0 +1,14 @@
+// The cutting plan of the boards as a table: a row for each piece, one for each strip that none is cut from.
+#pragma once
+
+#include <string>
+
+#include "models/cut_plan.h"
+
+namespace exporters {
+
+// Boards are numbered from 1 in the plan's order; `source` is the line of the offer, counted from 1, among what is on sale
+// or at hand. Lengths in mm to a nanometre: the plan can be made anew from it.
+[[nodiscard]] std::string boards_csv(const models::CutPlan& plan);
+
+}  // namespace exporters

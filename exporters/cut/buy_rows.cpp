@@ -1,0 +1,113 @@
+#include "exporters/cut/buy_rows.h"
+
+#include <cmath>
+
+#include "exporters/cut/csv.h"
+#include "exporters/plan.h"
+
+namespace exporters {
+namespace {
+
+using geometry::Length;
+using geometry::LengthStyle;
+using models::BuyLine;
+
+std::string amount_of(const BuyLine& line) {
+  return line.unit.empty() ? number(line.amount, 0) : number(line.amount, 2) + " " + line.unit;
+}
+
+std::string size_of(const BuyLine& line, const LengthStyle& style) {
+  if (line.length <= Length()) return "";
+  std::string text = print_length(line.length, style);
+  if (line.width > Length()) text += " x " + print_length(line.width, style);
+  return text;
+}
+
+std::string with_unit(Length length, const models::Design& design) {
+  return print_length(length, {design.units}) + (design.units == geometry::Units::mm ? " mm" : "");
+}
+
+std::string with_currency(const std::string& text, const models::Design& design) {
+  return design.shop.currency.empty() ? text : text + " " + design.shop.currency;
+}
+
+std::string percent(double part) { return number(part * 100, 1) + " %"; }
+
+}  // namespace
+
+std::string money(models::Money amount) {
+  const models::Money size = amount < 0 ? -amount : amount;
+  const std::string cents = std::to_string(size % 100);
+  return (amount < 0 ? "-" : "") + std::to_string(size / 100) + "." + (cents.size() < 2 ? "0" : "") + cents;
+}
+
+Table buy_table(const models::CutPlan& plan, const models::Design& design) {
+  const LengthStyle style{design.units};
+  Table table{"To buy", {"no.", "what", "size", "and", "each", "together"}, {}};
+  if (!design.shop.currency.empty()) table.title += "; prices in " + design.shop.currency;
+  for (const BuyLine& line : plan.buy)
+    table.rows.push_back({amount_of(line), line.what, size_of(line, style), line.note,
+                          line.price ? money(*line.price) : "?", line.cost() ? money(*line.cost()) : "?"});
+  if (plan.total)
+    table.rows.push_back({"", "all of it", "", "", "", money(*plan.total)});
+  else if (plan.known_cost > 0)
+    table.rows.push_back({"", "what has a price", "", "", "", money(plan.known_cost)});
+  return table;
+}
+
+std::string buy_csv(const models::CutPlan& plan, const models::Design& design) {
+  const LengthStyle style{design.units};
+  std::vector<std::vector<std::string>> rows;
+  for (const BuyLine& line : plan.buy)
+    rows.push_back({line.unit.empty() ? number(line.amount, 0) : number(line.amount, 3), line.unit, line.what,
+                    size_of(line, style), line.length > Length() ? number(line.length.mm(), 3) : "",
+                    line.width > Length() ? number(line.width.mm(), 3) : "", line.note,
+                    line.price ? money(*line.price) : "", line.cost() ? money(*line.cost()) : ""});
+  return csv({"amount", "unit", "what", "size", "length mm", "width mm", "note", "price", "cost"}, rows);
+}
+
+std::vector<std::string> board_sentences(const models::CutPlan& plan, const models::Design& design) {
+  using models::cutting::PlanStatus;
+  const models::cutting::StickPlan& sticks = plan.plan;
+  std::vector<std::string> out;
+  const auto cost = [&](models::Money amount) {
+    return sticks.by_volume ? number(static_cast<double>(amount) * 1e-9, 4) + " m3 of wood"
+                            : with_currency(money(amount), design);
+  };
+  std::string first = "The boards' cost is " + cost(sticks.cost);
+  if (sticks.status == PlanStatus::optimal)
+    first += ": proven to be the least there is.";
+  else
+    first += "; no plan costs less than " + cost(sticks.bound) + ".";
+  if (plan.by_hand && plan.by_hand->cost > sticks.cost) {
+    const double saved = 1 - static_cast<double>(sticks.cost) / static_cast<double>(plan.by_hand->cost);
+    first += " Cut by hand, longest piece first, it would be " + cost(plan.by_hand->cost) + ": " +
+             percent(saved) + " is saved.";
+  }
+  out.push_back(first);
+  if (sticks.by_volume) {
+    std::string why = "Prices are missing, so this is the least wood, not the least money.";
+    if (!plan.sticks.usual.empty()) {
+      why += " Taken to be on sale in the usual lengths: ";
+      for (std::size_t i = 0; i < plan.sticks.usual.size(); ++i)
+        why += (i > 0 ? ", " : "") + plan.sticks.usual[i];
+      why += ".";
+    }
+    out.push_back(why);
+  }
+  if (plan.wood_bought > 0)
+    out.push_back("Of " + number(plan.wood_bought, 4) + " m3 taken, " + number(plan.wood_used, 4) +
+                  " m3 go into the house; " + percent(1 - plan.wood_used / plan.wood_bought) +
+                  " is kerf and waste.");
+  out.push_back("Each line is a board, true to proportion. Trim the left end by " +
+                with_unit(design.shop.saw.end_trim, design) +
+                ", hook the tape on it, and cut at the totals under the bar: they take in the kerf of " +
+                with_unit(design.shop.saw.kerf, design) + ". Grey is left over.");
+  out.push_back(
+      "Ripping narrow stock: keep guard and riving knife on, use a push stick, stand out of the board's "
+      "line. Dust of "
+      "treated wood is harmful: mask, gloves, sweep it up; none of it as litter.");
+  return out;
+}
+
+}  // namespace exporters

@@ -1,0 +1,26 @@
+// From a building and its design's shop to the orders that the cutting plans are made for.
+#pragma once
+
+#include <vector>
+
+#include "models/building.h"
+#include "models/cut_list.h"
+#include "models/cutting/sticks.h"
+
+namespace models {
+
+// Whole nanometres: 1/64 in and 0.1 mm are both exact.
+[[nodiscard]] cutting::Nanometres nanometres(Length length);
+
+struct StickCutting {
+  cutting::StickOrder order;
+  std::vector<std::size_t> piece_mark;  // by order.pieces: index into Building::marks
+  std::vector<std::string>
+      usual;  // sections taken to be on sale in the usual lengths: nothing is said of them
+};
+
+// Every stick still to be cut, and the roof's profiled sheets, which are cut to length likewise. A piece that is ripped
+// to a width of its own is cut from its stock first and ripped then.
+[[nodiscard]] StickCutting stick_cutting(const Design& design, const Building& building, const CutList& list);
+
+}  // namespace models

@@ -1,0 +1,140 @@
+#include "models/cut_plan.h"
+
+#include <algorithm>
+
+#include "models/cutting/first_fit.h"
+#include "models/cutting/verify.h"
+#include "models/grounds.h"
+
+namespace models {
+namespace {
+
+using cutting::Board;
+using cutting::Nanometres;
+
+Length length_of(Nanometres n) { return geometry::mm(static_cast<double>(n) * 1e-6); }
+
+double cubic_metres(const cutting::Section& section, Nanometres length) {
+  return static_cast<double>(section.width) * 1e-9 * static_cast<double>(section.thickness) * 1e-9 *
+         static_cast<double>(length) * 1e-9;
+}
+
+void add_boards(CutPlan& plan, const Design& design) {
+  const cutting::StickOrder& order = plan.sticks.order;
+  std::vector<int> counts(order.stock.size());
+  for (const Board& board : plan.plan.boards) {
+    const int section = board.bought ? order.stock[static_cast<std::size_t>(board.source)].section
+                                     : order.on_hand[static_cast<std::size_t>(board.source)].section;
+    const Nanometres length = board.bought ? order.stock[static_cast<std::size_t>(board.source)].length
+                                           : order.on_hand[static_cast<std::size_t>(board.source)].length;
+    plan.wood_bought += cubic_metres(order.sections[static_cast<std::size_t>(section)], length);
+    if (board.bought) ++counts[static_cast<std::size_t>(board.source)];
+    for (const cutting::Stick& stick : board.sticks)
+      for (const cutting::CutPiece& cut : stick.pieces) {
+        const cutting::Piece& piece = order.pieces[static_cast<std::size_t>(cut.piece)];
+        plan.wood_used += cubic_metres(order.sections[static_cast<std::size_t>(piece.section)], piece.length);
+      }
+  }
+  for (std::size_t i = 0; i < counts.size(); ++i) {
+    if (counts[i] == 0) continue;
+    const cutting::Stock& stock = order.stock[i];
+    const std::string& name = order.sections[static_cast<std::size_t>(stock.section)].name;
+    const bool profiled = design.has_house && design.roof.corrugated && design.roof.corrugated->name == name;
+    plan.buy.push_back({profiled ? Bought::profiled : Bought::board,
+                        name,
+                        length_of(stock.length),
+                        {},
+                        static_cast<double>(counts[i]),
+                        "",
+                        "",
+                        stock.price});
+  }
+  std::stable_sort(plan.buy.begin(), plan.buy.end(),
+                   [](const BuyLine& a, const BuyLine& b) { return a.kind < b.kind; });
+}
+
+// Hardware that is bought as it is: hinges' plates, bolts, blocks.
+void add_bought_parts(CutPlan& plan, const Building& building) {
+  for (const Mark& mark : building.marks) {
+    if (mark.material.form != Material::Form::other) continue;
+    const auto same = std::find_if(plan.buy.begin(), plan.buy.end(), [&](const BuyLine& line) {
+      return line.kind == Bought::hardware && line.what == mark.material.stock;
+    });
+    if (same != plan.buy.end())
+      same->amount += mark.count;
+    else
+      plan.buy.push_back(
+          {Bought::hardware, mark.material.stock, {}, {}, static_cast<double>(mark.count), "", "", {}});
+  }
+}
+
+// Boxes, a tenth more than are counted: common practice.
+void add_fasteners(CutPlan& plan) {
+  for (const FastenerTotal& total : plan.fasteners.totals) {
+    const int box = total.kind == FastenerKind::staple ? 1000 : 100;
+    const int wanted = total.count + (total.count + 9) / 10;
+    plan.buy.push_back({Bought::fastener,
+                        name(total.kind) + ", box of " + std::to_string(box),
+                        total.length,
+                        {},
+                        static_cast<double>((wanted + box - 1) / box),
+                        "",
+                        std::to_string(total.count) + " are driven",
+                        {}});
+  }
+}
+
+// Litter and loose stone, by volume.
+void add_bulk(CutPlan& plan, const Design& design) {
+  if (!design.has_house) return;
+  const double cubic_mm = design.units == Units::in ? 12 * 25.4 * 12 * 25.4 * 12 * 25.4 : 1e9;
+  const std::string unit = design.units == Units::in ? "ft3" : "m3";
+  const House& house = design.house;
+  const double inside =
+      (house.width - house.framing.thickness * 2).mm() * (house.depth - house.framing.thickness * 2).mm();
+  if (design.litter > Length())
+    plan.buy.push_back(
+        {Bought::bulk, "litter", {}, {}, inside * design.litter.mm() / cubic_mm, unit, "", {}});
+  if (const double stone = stone_ring(design).volume.mm3; stone > 0)
+    plan.buy.push_back({Bought::bulk, "loose stone", {}, {}, stone / cubic_mm, unit, "", {}});
+}
+
+}  // namespace
+
+std::optional<Money> BuyLine::cost() const {
+  if (!price) return std::nullopt;
+  return static_cast<Money>(static_cast<double>(*price) * amount + 0.5);
+}
+
+CutPlan cut_plan(const Design& design, const Building& building, const Scene& scene) {
+  CutPlan plan;
+  plan.list = cut_list(design, building);
+  plan.sticks = stick_cutting(design, building, plan.list);
+  if (!plan.sticks.order.pieces.empty()) {
+    plan.plan = cutting::plan_sticks(plan.sticks.order);
+    plan.problems = plan.plan.problems;
+    cutting::StickPlan by_hand = cutting::first_fit_decreasing(plan.sticks.order);
+    if (by_hand.status == cutting::PlanStatus::best_found && by_hand.by_volume == plan.plan.by_volume)
+      plan.by_hand = std::move(by_hand);
+    const bool made = plan.plan.status == cutting::PlanStatus::optimal ||
+                      plan.plan.status == cutting::PlanStatus::best_found;
+    if (!made && plan.problems.empty()) plan.problems.emplace_back("no plan for the boards was found");
+    for (std::string& fault :
+         made ? cutting::faults_in(plan.sticks.order, plan.plan) : std::vector<std::string>())
+      plan.problems.push_back("the plan is wrong, do not cut by it: " + std::move(fault));
+    add_boards(plan, design);
+  }
+  add_bought_parts(plan, building);
+  plan.fasteners = fasteners(design, building, scene);
+  add_fasteners(plan);
+  add_bulk(plan, design);
+  bool known = true;
+  for (const BuyLine& line : plan.buy) {
+    known = known && line.cost().has_value();
+    plan.known_cost += line.cost().value_or(0);
+  }
+  if (known) plan.total = plan.known_cost;
+  return plan;
+}
+
+}  // namespace models

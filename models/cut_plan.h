@@ -1,0 +1,45 @@
+// What to cut from what, what to buy, and what it costs.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "models/building.h"
+#include "models/cut_list.h"
+#include "models/cut_order.h"
+#include "models/fasteners.h"
+
+namespace models {
+
+enum class Bought { board, profiled, sheet, mesh, hardware, fastener, bulk };
+
+// One line of the shopping list.
+struct BuyLine {
+  Bought kind = Bought::board;
+  std::string what;            // "2x4", "1/2 plywood"
+  Length length, width;        // of one; 0 where it has none
+  double amount = 0;           // how many; of bulk goods how much
+  std::string unit;            // of bulk goods: "m3"; else empty
+  std::string note;            // "212 are driven"
+  std::optional<Money> price;  // of one
+  [[nodiscard]] std::optional<Money> cost() const;
+};
+
+struct CutPlan {
+  CutList list;
+  StickCutting sticks;
+  cutting::StickPlan plan;                    // of sticks.order
+  std::optional<cutting::StickPlan> by_hand;  // first fit, longest first, without ripping
+  FasteningPlan fasteners;
+  std::vector<BuyLine> buy;
+  Money known_cost = 0;        // of what has a price
+  std::optional<Money> total;  // the same, when every price is known
+  double wood_bought = 0,
+         wood_used = 0;  // m3, of sticks: boards bought and taken from what is at hand; pieces cut
+  std::vector<std::string> problems;  // why there is no plan, or what it leaves out
+};
+
+[[nodiscard]] CutPlan cut_plan(const Design& design, const Building& building, const Scene& scene);
+
+}  // namespace models

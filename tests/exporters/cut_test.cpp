@@ -1,0 +1,170 @@
+// The cutting plan's files, read back: every piece, price and place in them is the plan's.
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <sstream>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "exporters/cut/board_lines.h"
+#include "exporters/cut/boards_csv.h"
+#include "exporters/cut/buy_rows.h"
+#include "exporters/cut/csv.h"
+#include "exporters/cut/cut_sheets.h"
+#include "exporters/cut/list_rows.h"
+#include "exporters/sheets/page.h"
+#include "models/cutting/verify.h"
+#include "models/read_design.h"
+#include "models/scene.h"
+#include "support/csv.h"
+#include "support/layout.h"
+
+namespace exporters {
+namespace {
+
+namespace cutting = models::cutting;
+using support::read_csv;
+
+Plan plan_of(const std::string& name) {
+  std::ifstream in(std::filesystem::path(PROJECT_DIR) / "models/designs" / (name + ".xml"));
+  std::stringstream text;
+  text << in.rdbuf();
+  models::ReadResult read = models::read_design(text.str(), name + ".xml");
+  EXPECT_TRUE(read.problems.empty());
+  Plan plan;
+  plan.name = name;
+  plan.design = std::move(read.design);
+  plan.building = models::build(plan.design);
+  plan.cuts = models::cut_plan(plan.design, plan.building, models::scene(plan.building));
+  return plan;
+}
+
+// Each row by the names of the columns.
+std::vector<std::map<std::string, std::string>> records(const std::string& text) {
+  const auto rows = read_csv(text);
+  std::vector<std::map<std::string, std::string>> result;
+  for (std::size_t i = 1; i < rows.size(); ++i) {
+    EXPECT_EQ(rows[i].size(), rows[0].size()) << i;
+    result.emplace_back();
+    for (std::size_t c = 0; c < rows[i].size() && c < rows[0].size(); ++c)
+      result.back()[rows[0][c]] = rows[i][c];
+  }
+  return result;
+}
+
+TEST(Csv, CellsComeBackAsTheyWere) {
+  const std::vector<std::vector<std::string>> rows{{"3'-4 1/2\"", "a, b", "line\nbreak"},
+                                                   {"", "-12.5", "Hühner"}};
+  const auto read = read_csv(csv({"x", "y", "z"}, rows));
+  ASSERT_EQ(read.size(), 3U);
+  EXPECT_EQ(read[1], rows[0]);
+  EXPECT_EQ(read[2], rows[1]);
+}
+
+TEST(Csv, WhatASpreadsheetWouldReckonIsText) {
+  const auto read = read_csv(csv({"x"}, {{"=1+2"}, {"@a"}, {"-a"}, {"-3.5"}}));
+  EXPECT_EQ(read[1][0], "'=1+2");
+  EXPECT_EQ(read[2][0], "'@a");
+  EXPECT_EQ(read[3][0], "'-a");
+  EXPECT_EQ(read[4][0], "-3.5");
+}
+
+class CutFiles : public testing::TestWithParam<const char*> {};
+INSTANTIATE_TEST_SUITE_P(Designs, CutFiles, testing::Values("school-garden", "windy-track", "snow-line"));
+
+TEST_P(CutFiles, ThePlanMadeAnewFromTheTableHoldsAgainstTheOrder) {
+  const Plan plan = plan_of(GetParam());
+  const cutting::StickOrder& order = plan.cuts.sticks.order;
+  // From the table alone: boards, strips, places; the totals are the plan's own, and the checker adds them up.
+  cutting::StickPlan anew = plan.cuts.plan;
+  for (cutting::Board& board : anew.boards)
+    for (cutting::Stick& stick : board.sticks) stick.pieces.clear();
+  std::map<std::string, int> left;  // of each mark, in the order of the pieces
+  const auto nanometres = [](const std::string& text) { return std::llround(std::stod(text) * 1e6); };
+  std::vector<int> used(order.pieces.size());
+  for (const auto& row : records(boards_csv(plan.cuts))) {
+    const auto board = static_cast<std::size_t>(std::stoi(row.at("board")) - 1);
+    const auto strip = static_cast<std::size_t>(std::stoi(row.at("strip")) - 1);
+    ASSERT_LT(board, anew.boards.size());
+    ASSERT_LT(strip, anew.boards[board].sticks.size());
+    EXPECT_EQ(row.at("from") == "buy", anew.boards[board].bought);
+    EXPECT_EQ(std::stoi(row.at("source")) - 1, anew.boards[board].source);
+    anew.boards[board].sticks[strip].across = nanometres(row.at("across mm"));
+    if (row.at("mark").empty()) continue;
+    const cutting::Nanometres at = nanometres(row.at("left mm")), end = nanometres(row.at("right mm"));
+    bool found = false;
+    for (std::size_t i = 0; i < order.pieces.size() && !found; ++i)
+      if (order.pieces[i].mark == row.at("mark") && order.pieces[i].length == end - at &&
+          used[i] < order.pieces[i].count) {
+        ++used[i];
+        anew.boards[board].sticks[strip].pieces.push_back({static_cast<int>(i), at});
+        found = true;
+      }
+    EXPECT_TRUE(found) << row.at("mark");
+  }
+  EXPECT_THAT(cutting::faults_in(order, anew), testing::IsEmpty());
+  // And a plan with one piece moved by a kerf is found out.
+  for (cutting::Board& board : anew.boards)
+    if (board.sticks[0].pieces.size() > 1) {
+      board.sticks[0].pieces[1].at -= order.saw.kerf;
+      break;
+    }
+  EXPECT_THAT(cutting::faults_in(order, anew), testing::Not(testing::IsEmpty()));
+}
+
+TEST_P(CutFiles, TheListHasEveryPartOnce) {
+  const Plan plan = plan_of(GetParam());
+  std::size_t count = 0;
+  for (const auto& row : records(list_csv(plan.cuts.list, plan.building, {plan.design.units}))) {
+    count += static_cast<std::size_t>(std::stoi(row.at("count")));
+    for (const models::Mark& mark : plan.building.marks)
+      if (mark.label == row.at("mark")) {
+        const geometry::Vec3 size = geometry::blank(mark.body).size();
+        EXPECT_NEAR(std::stod(row.at("length mm")), size.x, 1e-3) << mark.label;
+        EXPECT_NEAR(std::stod(row.at("width mm")), size.y, 1e-3) << mark.label;
+        EXPECT_EQ(std::stoi(row.at("count")), mark.count) << mark.label;
+      }
+  }
+  EXPECT_EQ(count, plan.building.parts.size());
+}
+
+TEST_P(CutFiles, TheShoppingListAddsUp) {
+  const Plan plan = plan_of(GetParam());
+  double sum = 0;
+  for (const auto& row : records(buy_csv(plan.cuts, plan.design))) {
+    if (row.at("price").empty()) continue;
+    EXPECT_NEAR(std::stod(row.at("amount")) * std::stod(row.at("price")), std::stod(row.at("cost")), 0.005);
+    sum += std::stod(row.at("cost"));
+  }
+  EXPECT_NEAR(sum, static_cast<double>(plan.cuts.known_cost) / 100, 1e-6);
+}
+
+TEST_P(CutFiles, SheetsAreWellLaidOut) {
+  const Plan plan = plan_of(GetParam());
+  const Space space = drawing_space(paper_for(plan.design.units));
+  for (const SheetPage& page : cut_sheets(plan))
+    EXPECT_THAT(support::layout_faults(page.drawing, space), testing::IsEmpty()) << page.file;
+}
+
+TEST_P(CutFiles, BarsAreTrueToProportion) {
+  const Plan plan = plan_of(GetParam());
+  for (const BoardLine& line : board_lines(plan.cuts, {plan.design.units})) {
+    double last = line.zero;
+    for (const LinePiece& piece : line.pieces) {
+      EXPECT_GE(piece.from, last - 1e-6);
+      EXPECT_LE(piece.to, line.length + 1e-6);
+      last = piece.to;
+    }
+  }
+}
+
+TEST(Money, IsWrittenWithCents) {
+  EXPECT_EQ(money(429), "4.29");
+  EXPECT_EQ(money(5), "0.05");
+  EXPECT_EQ(money(-120), "-1.20");
+}
+
+}  // namespace
+}  // namespace exporters

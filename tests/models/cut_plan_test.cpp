@@ -1,0 +1,144 @@
+// What to buy and how to cut it, against sums done by hand.
+#include "models/cut_plan.h"
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <sstream>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "models/cutting/verify.h"
+#include "models/read_design.h"
+#include "tests/models/design_text.h"
+
+namespace models {
+namespace {
+
+using cutting::PlanStatus;
+
+struct Planned {
+  Design design;
+  Building building;
+  CutPlan plan;
+};
+
+Planned planned(const std::string& text) {
+  Planned p;
+  const ReadResult read = read_design(text, "f.xml");
+  EXPECT_THAT(test::printed(read.problems), testing::IsEmpty());
+  p.design = read.design;
+  p.building = build(p.design);
+  p.plan = cut_plan(p.design, p.building, scene(p.building));
+  return p;
+}
+
+// Sticks side by side with room between them.
+std::string sticks(const std::string& stock, const std::string& lumber, const std::string& length,
+                   int count) {
+  std::string text = "<coop units='in'>" + stock + "<extra>";
+  for (int i = 0; i < count; ++i)
+    text += "<stick name='s' lumber='" + lumber + "' length='" + length + "' y='" + std::to_string(10 * i) +
+            "in'/>";
+  return text + "</extra></coop>";
+}
+
+const BuyLine* bought(const Planned& p, const std::string& what) {
+  const auto found =
+      std::find_if(p.plan.buy.begin(), p.plan.buy.end(), [&](const BuyLine& l) { return l.what == what; });
+  return found == p.plan.buy.end() ? nullptr : &*found;
+}
+
+TEST(CutPlan, ThreeOutOfABoardAndTheFourthFromAnother) {
+  // 96 in less 1/4 in at both ends is 95-1/2; three of 30 in and two kerfs of 1/8 are 90-1/4. A 6 ft board is cheaper for
+  // the fourth.
+  const Planned p =
+      planned(sticks("<stock><sold lumber='2x4' length='8ft' price='4'/><sold lumber='2x4' length='6ft' "
+                     "price='3.25'/></stock>",
+                     "2x4", "30in", 4));
+  EXPECT_EQ(p.plan.plan.status, PlanStatus::optimal);
+  // Two of 6 ft hold two each: 6.50. One of 8 ft and one of 6 ft: 7.25. Two of 8 ft: 8.
+  EXPECT_EQ(p.plan.plan.cost, 650);
+  EXPECT_EQ(p.plan.total, 650);
+  ASSERT_NE(bought(p, "2x4"), nullptr);
+  EXPECT_EQ(bought(p, "2x4")->amount, 2);
+}
+
+TEST(CutPlan, NarrowSticksAreRippedWhereThatIsCheaper) {
+  // Two strips of 1-1/2 in and a kerf of 1/8 in out of 3-1/2 in leave 3/8 in (common practice). Four sticks of 90 in take
+  // four 2x2 of 3.00 each, or two 2x4 of 4.00 ripped.
+  const std::string offer =
+      "<sold lumber='2x4' length='8ft' price='4'/><sold lumber='2x2' length='8ft' price='3'/>";
+  const Planned ripped = planned(sticks("<stock>" + offer + "</stock>", "2x2", "90in", 4));
+  EXPECT_EQ(ripped.plan.plan.cost, 800);
+  EXPECT_EQ(bought(ripped, "2x2"), nullptr);
+  EXPECT_EQ(bought(ripped, "2x4")->amount, 2);
+  const cutting::Board& board = ripped.plan.plan.boards.front();
+  ASSERT_EQ(board.sticks.size(), 2U);
+  EXPECT_EQ(board.leftover_width, nanometres(geometry::inches(3.5 - 2 * 1.5 - 2 * 0.125)));
+  const Planned whole = planned(sticks("<stock><saw rips='no'/>" + offer + "</stock>", "2x2", "90in", 4));
+  EXPECT_EQ(whole.plan.plan.cost, 1200);
+}
+
+TEST(CutPlan, WhatIsAtHandIsUsedAroundItsFlaw) {
+  // A spare of 80 in with a knot from 40 to 41 in gives one of 39 in on the left (less 1/4 in of trim) and one of 38 in on
+  // the right of it: 80 - 1/4 - 41 - 1/8 is 38-5/8.
+  const std::string spare =
+      "<spare label='gate' lumber='2x4' length='80in'><flaw from='40in' to='41in'/></spare>";
+  const Planned p = planned(
+      sticks("<stock><sold lumber='2x4' length='8ft' price='4'/>" + spare + "</stock>", "2x4", "38in", 2));
+  EXPECT_EQ(p.plan.plan.cost, 0);
+  ASSERT_EQ(p.plan.plan.boards.size(), 1U);
+  EXPECT_FALSE(p.plan.plan.boards[0].bought);
+  const Planned longer = planned(
+      sticks("<stock><sold lumber='2x4' length='8ft' price='4'/>" + spare + "</stock>", "2x4", "39in", 2));
+  EXPECT_EQ(longer.plan.plan.cost, 400);
+}
+
+TEST(CutPlan, WithoutPricesTheLeastWoodIsBoughtInUsualLengths) {
+  // Usual lengths (common practice): 8, 10, 12, 14, 16 ft. Two of 58 in and a kerf are 116-1/8: one of 10 ft, 119-1/2 clear.
+  const Planned p = planned(sticks("", "2x4", "58in", 2));
+  EXPECT_TRUE(p.plan.plan.by_volume);
+  EXPECT_THAT(p.plan.sticks.usual, testing::ElementsAre("2x4"));
+  ASSERT_EQ(p.plan.plan.boards.size(), 1U);
+  EXPECT_DOUBLE_EQ(bought(p, "2x4")->length.inches(), 120);
+  EXPECT_EQ(p.plan.total, std::nullopt);
+  EXPECT_NEAR(p.plan.wood_bought, 1.5 * 3.5 * 120 * std::pow(0.0254, 3), 1e-9);
+  EXPECT_NEAR(p.plan.wood_used, 1.5 * 3.5 * 116 * std::pow(0.0254, 3), 1e-9);
+}
+
+TEST(CutPlan, WhatNoBoardIsLongEnoughForIsSaid) {
+  const Planned p =
+      planned(sticks("<stock><sold lumber='2x4' length='6ft' price='3'/></stock>", "2x4", "80in", 1));
+  EXPECT_EQ(p.plan.plan.status, PlanStatus::impossible);
+  ASSERT_FALSE(p.plan.problems.empty());
+}
+
+class Examples : public testing::TestWithParam<const char*> {};
+INSTANTIATE_TEST_SUITE_P(Designs, Examples, testing::Values("school-garden", "windy-track", "snow-line"));
+
+TEST_P(Examples, EveryPieceIsCutAsOftenAsItIsBuilt) {
+  std::ifstream in(std::filesystem::path(PROJECT_DIR) / "models/designs" /
+                   (std::string(GetParam()) + ".xml"));
+  std::stringstream text;
+  text << in.rdbuf();
+  const Planned p = planned(text.str());
+  EXPECT_THAT(p.plan.problems, testing::IsEmpty());
+  EXPECT_EQ(p.plan.plan.status, PlanStatus::optimal);
+  EXPECT_THAT(cutting::faults_in(p.plan.sticks.order, p.plan.plan), testing::IsEmpty());
+  std::map<std::size_t, int> cut;
+  for (const cutting::Board& board : p.plan.plan.boards)
+    for (const cutting::Stick& stick : board.sticks)
+      for (const cutting::CutPiece& piece : stick.pieces)
+        ++cut[p.plan.sticks.piece_mark[static_cast<std::size_t>(piece.piece)]];
+  for (std::size_t mark = 0; mark < p.building.marks.size(); ++mark)
+    if (p.building.marks[mark].material.form == Material::Form::stick) {
+      EXPECT_EQ(cut[mark], p.building.marks[mark].count) << p.building.marks[mark].label;
+    }
+}
+
+}  // namespace
+}  // namespace models
