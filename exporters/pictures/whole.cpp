@@ -24,7 +24,7 @@ std::vector<Shown> outside_parts(const models::Building& building, const DrawnMa
     double top = -INFINITY;
     for (const geometry::ConvexPiece& piece : marks[part.mark].pieces)
       for (const geometry::Vec3 p : piece.points) top = std::fmax(top, part.placement.point(p).z);
-    if (top > building.ground + 1) out.push_back({i, Weight::normal});
+    if (top > building.ground + 0.01) out.push_back({i, Weight::normal});
   }
   return out;
 }

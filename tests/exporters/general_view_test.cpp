@@ -2,10 +2,12 @@
 #include "exporters/sheets/general_view.h"
 
 #include <algorithm>
+#include <random>
 
 #include <gtest/gtest.h>
 
 #include "exporters/sheets/sheets.h"
+#include "models/read_design.h"
 #include "support/example_plan.h"
 #include "support/layout.h"
 
@@ -63,6 +65,43 @@ TEST(general_view, nothing_on_it_runs_into_anything) {
         ADD_FAILURE() << fault;
     }
   }
+}
+
+// Houses of all proportions: a kennel to a barn, either roof, a run at any wall or none, in either unit.
+TEST(general_view, finds_room_for_houses_of_all_proportions) {
+  std::mt19937 random(5);
+  const auto from = [&](int low, int high) {
+    return low + static_cast<int>(random() % static_cast<unsigned>(high - low + 1));
+  };
+  int sheets_seen = 0;
+  for (int round = 0; round < 40; ++round) {
+    const int width = from(800, 6000), depth = from(800, 4000), height = from(700, 2400);
+    const char* walls[] = {"front", "right", "back", "left"};
+    std::string text = "<coop format='1' name='Any house' units='" + std::string(round % 2 ? "in" : "mm") +
+                       "'><flock birds='4'/><house width='" + std::to_string(width) + "mm' depth='" +
+                       std::to_string(depth) + "mm' wall-height='" + std::to_string(height) +
+                       "mm'/><roof pitch='" + std::to_string(from(3, 12)) + ":12' " +
+                       (round % 3 == 0   ? "slopes='single'"
+                        : round % 3 == 1 ? "ridge='left-to-right'"
+                                         : "ridge='front-to-back'") +
+                       "/>";
+    if (round % 4 == 0) text += "<floor/>";
+    if (round % 5 < 3)
+      text += "<run wall='" + std::string(walls[from(0, 3)]) + "' length='" +
+              std::to_string(from(600, 12000)) + "mm' height='" + std::to_string(from(500, 2000)) + "mm'/>";
+    text += "</coop>";
+    const models::ReadResult read = models::read_design(text, "any.xml");
+    if (!read.problems.empty()) continue;  // proportions that can't be built
+    Plan plan{"any", read.design, models::build(read.design), {}};
+    const Paper paper = paper_for(plan.design.units);
+    for (OpenSheet& sheet : general_sheets(plan, paper)) {
+      ++sheets_seen;
+      add_title_block(sheet.drawing, paper, sheet.block);
+      for (const std::string& fault : support::layout_faults(sheet.drawing, drawing_space(paper)))
+        ADD_FAILURE() << fault << "\n" << text;
+    }
+  }
+  EXPECT_GT(sheets_seen, 40);
 }
 
 TEST(general_view, of_a_whole_house_is_a_small_file) {
