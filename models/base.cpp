@@ -32,13 +32,17 @@ void add_base(Assembler& assembler, const Design& design) {
   const double t = design.house.framing.thickness.mm(), ground = ground_level(design);
   if (base.kind == BaseKind::skids) {
     const bool along_x = width >= depth;
-    const double length = std::max(width, depth) + 2 * skid_reach, across = base.skids.thickness.mm();
+    // Where a run joins the house they end level with the wall: the run's panels start there.
+    const Side low = along_x ? Side::left : Side::front, high = along_x ? Side::right : Side::back;
+    const auto reach = [&](Side end) { return design.run && design.run->wall == end ? 0 : skid_reach; };
+    const double from = -reach(low), length = std::max(width, depth) + reach(high) - from;
+    const double across = base.skids.thickness.mm();
     for (const bool far : {false, true}) {
       // Level with the frame's outer face, so that mesh can hang over them.
       const double at = far ? (along_x ? depth : width) - across : 0;
       const Placement place =
-          along_x ? geometry::placement({-skid_reach, at + across, ground}, {1, 0, 0}, {0, 0, 1})
-                  : geometry::placement({at, -skid_reach, ground}, {0, 1, 0}, {0, 0, 1});
+          along_x ? geometry::placement({from, at + across, ground}, {1, 0, 0}, {0, 0, 1})
+                  : geometry::placement({at, from, ground}, {0, 1, 0}, {0, 0, 1});
       assembler.add({"skid",
                      Group::floor,
                      stick_of(base.skids),

@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include "geometry/tolerance.h"
 #include "models/checks.h"
 #include "models/contacts.h"
 #include "models/grounds.h"
@@ -72,6 +73,40 @@ TEST(Base, SkidsAndBlocksCarryTheBottomRails) {
   const Building b = sound(d);
   EXPECT_NEAR(b.ground, -190, 1e-9);
   EXPECT_EQ(named(b, "block").size(), 6U);  // 72 in is more than 1200 mm: three a side
+}
+
+TEST(Base, KeepsClearOfTheRun) {
+  for (const BaseKind kind : {BaseKind::skids, BaseKind::blocks}) {
+    for (const Side wall : {Side::front, Side::right, Side::back, Side::left}) {
+      Design d = sample_design();
+      d.base = Base{0, kind, {}, {}, 390_mm, 190_mm, two_by_four};
+      RunPen run;
+      run.wall = wall;
+      run.length = inches(60);
+      run.width = inches(40);
+      run.height = inches(40);
+      run.framing = two_by_two;
+      run.post_spacing = inches(36);
+      run.mesh = half_inch;
+      d.run = run;
+      const Building b = build(d);
+      const std::string name = kind == BaseKind::skids ? "skid" : "block";
+      // On the run's side it ends with the frame, 72 in by 60 in.
+      const geometry::Box base = box_of(b, name);
+      const double over[] = {-base.low.y, base.high.x - 72 * 25.4, base.high.y - 60 * 25.4, -base.low.x};
+      EXPECT_LE(over[static_cast<int>(wall)], 1e-9);
+      // Skids reach 150 mm past the other end; blocks stand level with the frame all round.
+      EXPECT_NEAR(*std::max_element(std::begin(over), std::end(over)), kind == BaseKind::skids ? 150 : 0, 1e-9);
+      const Scene standing = scene(b);
+      for (const std::size_t part : named(b, name)) {
+        for (std::size_t other = 0; other < b.parts.size(); ++other) {
+          if (other == part) continue;
+          EXPECT_GE(part_clearance(standing, part, other).distance, -geometry::contact)
+              << b.parts[other].name;
+        }
+      }
+    }
+  }
 }
 
 TEST(Base, TheStoneRingHasTheAreaOfABandUnderTheWalls) {
