@@ -50,7 +50,7 @@ void skirt(Assembler& assembler, const Design& design, double low) {
     const double past = along_x ? wire : 0;
     const double left = -design.walls[(at + 3) % 4].cladding.thickness().mm() - past;
     const double right = length + design.walls[(at + 1) % 4].cladding.thickness().mm() + past;
-    geometry::Region area{geometry::rectangle({left, along_x ? low : low - wire}, {right, skirt_lap})};
+    geometry::Region area{geometry::rectangle({left, low}, {right, skirt_lap})};
     const auto leave_out = [&](Vec2 from, Vec2 to) {
       area = geometry::difference(area, {geometry::rectangle(from, to)});
     };

@@ -12,12 +12,6 @@ namespace {
 
 using cutting::Nanometres;
 
-// A part of the roof's cover by profiled sheets: see roof_cover.cpp.
-bool is_profiled(const Design& design, const Mark& mark) {
-  return design.has_house && design.roof.corrugated && mark.material.form == Material::Form::sheet &&
-         mark.group == Group::cover && mark.material.stock == design.roof.corrugated->name;
-}
-
 class Builder {
  public:
   Builder(const Design& design, const Building& building) : design_(design), building_(building) {
@@ -51,6 +45,7 @@ class Builder {
     if (design_.shop.saw.rips) add_rips(needed);
     for (const cutting::Stock& stock : made_.order.stock) sold_.insert(stock.section);
     for (std::size_t i = 0; i < needed; ++i) offer_usual(static_cast<int>(i));
+    leave_out_too_long();
     return std::move(made_);
   }
 
@@ -110,6 +105,30 @@ class Builder {
     made_.usual.push_back(name);
   }
 
+  // One rail that is too long need not leave the rest of the house without a plan.
+  void leave_out_too_long() {
+    auto& order = made_.order;
+    std::vector<Nanometres> longest(order.sections.size());
+    const auto give = [&](int section, Nanometres length) {
+      Nanometres& most = longest[static_cast<std::size_t>(section)];
+      most = std::max(most, length - 2 * order.saw.end_trim);
+    };
+    for (const cutting::Stock& stock : order.stock) give(stock.section, stock.length);
+    for (const cutting::OnHand& spare : order.on_hand) give(spare.section, spare.length);
+    const std::vector<Nanometres> whole = longest;
+    for (const cutting::RipRule& rule : order.rips) {
+      Nanometres& most = longest[static_cast<std::size_t>(rule.to)];
+      most = std::max(most, whole[static_cast<std::size_t>(rule.from)]);
+    }
+    for (std::size_t i = order.pieces.size(); i-- > 0;) {
+      if (order.pieces[i].length <= longest[static_cast<std::size_t>(order.pieces[i].section)]) continue;
+      made_.too_long.push_back(made_.piece_mark[i]);
+      order.pieces.erase(order.pieces.begin() + static_cast<std::ptrdiff_t>(i));
+      made_.piece_mark.erase(made_.piece_mark.begin() + static_cast<std::ptrdiff_t>(i));
+    }
+    std::sort(made_.too_long.begin(), made_.too_long.end());
+  }
+
   const Design& design_;
   const Building& building_;
   StickCutting made_;
@@ -117,6 +136,11 @@ class Builder {
 };
 
 }  // namespace
+
+bool is_profiled(const Design& design, const Mark& mark) {
+  return design.has_house && design.roof.corrugated && mark.material.form == Material::Form::sheet &&
+         mark.group == Group::cover && mark.material.stock == design.roof.corrugated->name;
+}
 
 cutting::Nanometres nanometres(Length length) { return std::llround(length.mm() * 1e6); }
 

@@ -12,9 +12,13 @@ namespace models {
 // Whole nanometres: 1/64 in and 0.1 mm are both exact.
 [[nodiscard]] cutting::Nanometres nanometres(Length length);
 
+// Whether it is one of the roof's profiled sheets: cut to length only.
+[[nodiscard]] bool is_profiled(const Design& design, const Mark& mark);
+
 struct StickCutting {
   cutting::StickOrder order;
   std::vector<std::size_t> piece_mark;  // by order.pieces: index into Building::marks
+  std::vector<std::size_t> too_long;    // marks that no board is long enough for: left out of the order
   std::vector<std::string>
       usual;  // sections taken to be on sale in the usual lengths: nothing is said of them
 };

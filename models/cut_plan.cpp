@@ -53,6 +53,22 @@ void add_boards(CutPlan& plan, const Design& design) {
                    [](const BuyLine& a, const BuyLine& b) { return a.kind < b.kind; });
 }
 
+void add_sheets(CutPlan& plan) {
+  for (const SheetCutting& cutting : plan.sheets) {
+    std::vector<int> counts(cutting.order.stock.size());
+    for (const cutting::Sheet& sheet : cutting.plan.sheets) ++counts[static_cast<std::size_t>(sheet.stock)];
+    for (std::size_t i = 0; i < counts.size(); ++i) {
+      if (counts[i] == 0) continue;
+      const cutting::SheetStock& stock = cutting.order.stock[i];
+      plan.buy.push_back({cutting.form == Material::Form::mesh ? Bought::mesh : Bought::sheet, cutting.stock,
+                          length_of(stock.x), length_of(stock.y), static_cast<double>(counts[i]), "", "", stock.price});
+    }
+    for (const std::string& problem : cutting.plan.problems) plan.problems.push_back(cutting.stock + ": " + problem);
+    if (cutting.plan.sheets.empty() && cutting.plan.problems.empty())
+      plan.problems.push_back(cutting.stock + ": no plan was found");
+  }
+}
+
 // Hardware that is bought as it is: hinges' plates, bolts, blocks.
 void add_bought_parts(CutPlan& plan, const Building& building) {
   for (const Mark& mark : building.marks) {
@@ -110,20 +126,28 @@ CutPlan cut_plan(const Design& design, const Building& building, const Scene& sc
   CutPlan plan;
   plan.list = cut_list(design, building);
   plan.sticks = stick_cutting(design, building, plan.list);
+  for (const std::size_t mark : plan.sticks.too_long)
+    plan.problems.push_back(
+        building.marks[mark].label + " (" + building.marks[mark].name + ", " +
+        geometry::print_length(cuts(building.marks[mark].body).length, {design.units, 16}) +
+        ") is longer than any board of " + building.marks[mark].material.stock +
+        " that is on sale or at hand: it is left out of the plan");
   if (!plan.sticks.order.pieces.empty()) {
     plan.plan = cutting::plan_sticks(plan.sticks.order);
-    plan.problems = plan.plan.problems;
+    plan.problems.insert(plan.problems.end(), plan.plan.problems.begin(), plan.plan.problems.end());
     cutting::StickPlan by_hand = cutting::first_fit_decreasing(plan.sticks.order);
     if (by_hand.status == cutting::PlanStatus::best_found && by_hand.by_volume == plan.plan.by_volume)
       plan.by_hand = std::move(by_hand);
     const bool made = plan.plan.status == cutting::PlanStatus::optimal ||
                       plan.plan.status == cutting::PlanStatus::best_found;
-    if (!made && plan.problems.empty()) plan.problems.emplace_back("no plan for the boards was found");
+    if (!made && plan.plan.problems.empty()) plan.problems.emplace_back("no plan for the boards was found");
     for (std::string& fault :
          made ? cutting::faults_in(plan.sticks.order, plan.plan) : std::vector<std::string>())
       plan.problems.push_back("the plan is wrong, do not cut by it: " + std::move(fault));
     add_boards(plan, design);
   }
+  plan.sheets = sheet_cuttings(design, building, plan.list);
+  add_sheets(plan);
   add_bought_parts(plan, building);
   plan.fasteners = fasteners(design, building, scene);
   add_fasteners(plan);

@@ -9,6 +9,7 @@
 #include "models/cut_list.h"
 #include "models/cut_order.h"
 #include "models/fasteners.h"
+#include "models/sheet_cutting.h"
 
 namespace models {
 
@@ -31,6 +32,7 @@ struct CutPlan {
   StickCutting sticks;
   cutting::StickPlan plan;                    // of sticks.order
   std::optional<cutting::StickPlan> by_hand;  // first fit, longest first, without ripping
+  std::vector<SheetCutting> sheets;
   FasteningPlan fasteners;
   std::vector<BuyLine> buy;
   Money known_cost = 0;        // of what has a price

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/tolerance.h"
+#include "models/splices.h"
 
 namespace models {
 namespace {
@@ -84,9 +85,15 @@ void add_rail(std::vector<Member>& members, const FrameSpec& spec, double y) {
 }  // namespace
 
 std::vector<Member> frame_members(const FrameSpec& spec) {
-  std::vector<Member> members{{"bottom rail", false, {spec.from, 0}, {spec.to, spec.width}},
-                              {"top rail", false, {spec.from, spec.top - spec.width}, {spec.to, spec.top}}};
-  for (const double x : post_positions(spec))
+  const std::vector<double> posts = post_positions(spec);
+  std::vector<double> middles;
+  for (const double x : posts) middles.push_back(x + spec.width / 2);
+  std::vector<Member> members;
+  for (const auto& [a, b] : pieces_between(spec.from, spec.to, spec.longest, middles))
+    members.push_back({"bottom rail", false, {a, 0}, {b, spec.width}});
+  for (const auto& [a, b] : pieces_between(spec.from, spec.to, spec.longest, middles, true))
+    members.push_back({"top rail", false, {a, spec.top - spec.width}, {b, spec.top}});
+  for (const double x : posts)
     members.push_back({"post", true, {x, spec.width}, {x + spec.width, spec.top - spec.width}});
   for (const FrameHole& hole : spec.holes) add_around(members, spec, hole);
   for (const double y : spec.extra_rails) add_rail(members, spec, y);

@@ -28,6 +28,7 @@ struct FrameSpec {
   std::vector<FrameHole> holes;     // by their left edges, apart by a stick's width or more
   std::vector<double> extra_posts;  // left edges
   std::vector<double> extra_rails;  // lower edges; each runs between the posts that it meets
+  double longest = 1e9;             // of a stick: longer rails are joined in the middle of posts
 };
 
 // The members, rails first, then posts from left to right, then what the holes need. Posts stand at both ends,

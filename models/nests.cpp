@@ -1,4 +1,5 @@
 #include "models/furniture.h"
+#include "models/splices.h"
 #include "models/wall_plane.h"
 
 namespace models {
@@ -19,19 +20,27 @@ struct Row {
       floor;  // wall coordinates; back and front are z, floor the top of the nests' floor
 };
 
-std::size_t add_level_panel(const Row& row, const char* name, double top) {
+// A long row is longer than a sheet: its panels are joined in the middle of dividers.
+std::vector<std::pair<double, double>> panel_lengths(const Row& row) {
+  const double t = row.nests.panel.thickness.mm();
+  std::vector<double> middles;
+  for (int i = 1; i < row.nests.count; ++i) middles.push_back(row.left + i * (row.nests.width.mm() + t) + t / 2);
+  return pieces_between(row.left, row.right, row.nests.panel.length.mm(), middles);
+}
+
+void add_level_panel(const Row& row, const char* name, double top) {
   // Grain along the wall: x to the right, y into the house (-z of the wall), so the thickness goes up.
   const double depth = row.back - row.front;
-  return row.assembler.add(
-      {name,
-       Group::nest,
-       sheet_of(row.nests.panel),
-       {rectangle(mm(row.right - row.left), mm(depth)), row.nests.panel.thickness, {}, {}, {}},
-       geometry::compose(row.plane,
-                         geometry::placement({row.left, top - row.nests.panel.thickness.mm(), row.back},
-                                             {1, 0, 0}, {0, 0, -1})),
-       row.nests.wall},
-      path);
+  for (const auto& [from, to] : panel_lengths(row))
+    row.assembler.add({name,
+                       Group::nest,
+                       sheet_of(row.nests.panel),
+                       {rectangle(mm(to - from), mm(depth)), row.nests.panel.thickness, {}, {}, {}},
+                       geometry::compose(row.plane,
+                                         geometry::placement({from, top - row.nests.panel.thickness.mm(), row.back},
+                                                             {1, 0, 0}, {0, 0, -1})),
+                       row.nests.wall},
+                      path);
 }
 
 void add_dividers(const Row& row, double lip_thickness) {
@@ -59,16 +68,18 @@ void add_back(const Row& row, const Wall& wall) {
     if (o.kind == OpeningKind::nest_door)
       doors.push_back(
           rectangle({o.left.mm(), o.bottom.mm()}, {(o.left + o.width).mm(), (o.bottom + o.height).mm()}));
-  const Outline whole = rectangle({row.left, row.floor}, {row.right, row.floor + n.height.mm()});
-  for (const Outline& piece : geometry::difference({whole}, doors))
-    row.assembler.add(
-        {"nest back",
-         Group::nest,
-         sheet_of(n.panel),
-         {piece, n.panel.thickness, {}, {}, {}},
-         geometry::compose(row.plane, geometry::shift({0, 0, row.back - n.panel.thickness.mm()})),
-         n.wall},
-        path);
+  for (const auto& [from, to] : panel_lengths(row)) {
+    const Outline whole = rectangle({from, row.floor}, {to, row.floor + n.height.mm()});
+    for (const Outline& piece : geometry::difference({whole}, doors))
+      row.assembler.add(
+          {"nest back",
+           Group::nest,
+           sheet_of(n.panel),
+           {piece, n.panel.thickness, {}, {}, {}},
+           geometry::compose(row.plane, geometry::shift({0, 0, row.back - n.panel.thickness.mm()})),
+           n.wall},
+          path);
+  }
 }
 
 void add_lip(const Row& row) {

@@ -4,6 +4,7 @@
 
 #include "models/flat_frame.h"
 #include "models/grounds.h"
+#include "models/splices.h"
 #include "models/wall_plane.h"
 
 namespace models {
@@ -30,10 +31,11 @@ void add_mesh(Assembler& assembler, const Mesh& mesh, const Placement& plane,
   assembler.add({"run mesh", Group::mesh, mesh_of(mesh), {outline, mesh.wire, {}, {}, {}}, plane, {}}, path);
 }
 
-void add_panel(Assembler& assembler, const RunPen& run, const Panel& panel) {
+void add_panel(Assembler& assembler, const RunPen& run, const Panel& panel, double longest) {
   const std::vector<std::string> path{"run", panel.name};
   FrameSpec spec{
-      0, panel.length, run.height.mm(), run.framing.width.mm(), run.post_spacing.mm(), panel.holes, {}, {}};
+      0, panel.length, run.height.mm(), run.framing.width.mm(), run.post_spacing.mm(), panel.holes, {}, {},
+      longest};
   std::vector<std::size_t> parts =
       add_members(assembler, frame_members(spec), run.framing, Group::run, panel.plane, {}, path);
   FrameView view{panel.name, "run", panel.plane, mm(panel.length), run.height, parts, {}};
@@ -116,9 +118,10 @@ void add_run(Assembler& assembler, const Design& design) {
     const double x = (width - run.door_width.mm()) / 2;
     end.holes.push_back({{x, w}, {x + run.door_width.mm(), height - w}});
   }
-  add_panel(assembler, run, left);
-  add_panel(assembler, run, right);
-  add_panel(assembler, run, end);
+  const double longest = longest_board(design, run.framing).mm();
+  add_panel(assembler, run, left, longest);
+  add_panel(assembler, run, right, longest);
+  add_panel(assembler, run, end, longest);
   if (!end.holes.empty()) add_door(assembler, run, end);
   if (!run.roof_mesh) return;
 

@@ -1,6 +1,7 @@
 #include "models/wall_frame.h"
 
 #include "models/roof_shape.h"
+#include "models/splices.h"
 #include "models/vents.h"
 #include "models/wall_plane.h"
 
@@ -17,6 +18,7 @@ FrameSpec frame_spec(const Design& design, const Wall& wall) {
                  {},
                  {},
                  {}};
+  spec.longest = longest_board(design, house.framing).mm();
   for (const Opening& o : wall_openings(design, wall))
     spec.holes.push_back(
         {{o.left.mm(), o.bottom.mm()}, {(o.left + o.width).mm(), (o.bottom + o.height).mm()}});

@@ -1,0 +1,68 @@
+// Rails that are longer than boards are joined over posts; panels that are longer than sheets over dividers.
+#include "models/splices.h"
+
+#include <algorithm>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "models/building.h"
+#include "models/checks.h"
+#include "models/read_design.h"
+#include "tests/models/design_text.h"
+
+namespace models {
+namespace {
+
+using testing::ElementsAre;
+using testing::Pair;
+
+TEST(PiecesBetween, AsFewAsCanBeAtTheGivenPlaces) {
+  EXPECT_THAT(pieces_between(0, 900, 1000, {300, 600}), ElementsAre(Pair(0, 900)));
+  EXPECT_THAT(pieces_between(0, 2000, 1000, {300, 600, 900, 1200, 1500, 1800}),
+              ElementsAre(Pair(0, 900), Pair(900, 1800), Pair(1800, 2000)));
+  // The other row's first joint is one place before.
+  EXPECT_THAT(pieces_between(0, 1500, 1000, {300, 600, 900, 1200}, true), ElementsAre(Pair(0, 600), Pair(600, 1500)));
+}
+
+TEST(PiecesBetween, WhereNoPlaceIsWithinReachAPieceIsTooLong) {
+  EXPECT_THAT(pieces_between(0, 3000, 1000, {1500}), ElementsAre(Pair(0, 1500), Pair(1500, 3000)));
+}
+
+Design design_of(const std::string& text) {
+  const ReadResult read = read_design(text, "f.xml");
+  EXPECT_THAT(test::printed(read.problems), testing::IsEmpty());
+  return read.design;
+}
+
+TEST(LongestBoard, IsTheLongestOnSaleWithItsEndsTrimmed) {
+  const Lumber two_by_two{"2x2", geometry::inches(1.5), geometry::inches(1.5)};
+  EXPECT_DOUBLE_EQ(longest_board(design_of(test::coop("")), two_by_two).inches(), 192 - 0.5);
+  const std::string stock = "<sold lumber='2x2' length='8ft'/><sold lumber='2x4' length='10ft'/>";
+  EXPECT_DOUBLE_EQ(longest_board(design_of(test::coop("<stock>" + stock + "</stock>")), two_by_two).inches(), 119.5);
+  EXPECT_DOUBLE_EQ(longest_board(design_of(test::coop("<stock><saw rips='no'/>" + stock + "</stock>")), two_by_two).inches(), 95.5);
+}
+
+TEST(Splices, RailsAreJoinedInTheMiddleOfPostsAndStillHeld) {
+  // 6.6 m long, of boards of 4.8 m: bottom and top rails of front and back in two, joined over different posts.
+  const Design design = design_of("<coop units='mm'><flock birds='0'/><house width='6600' depth='2000' wall-height='1800' "
+                                  "framing='38x63'/><nests wall='back' count='12'/></coop>");
+  const Building building = build(design);
+  double bottom = 0, top = 0;
+  for (const Part& part : building.parts) {
+    const double length = geometry::blank(building.marks[part.mark].body).size().x;
+    EXPECT_TRUE(part.group != Group::frame || length <= 4790 + 1e-6) << part.name;
+    if (part.wall == Side::front && part.name == "bottom rail") bottom += length;
+    if (part.wall == Side::front && part.name == "top rail") top += length;
+    // The nests' row is 12 x 300 and 13 x 12 mm long, a sheet 2440.
+    const bool panel = part.name == "nest floor" || part.name == "nest back" || part.name == "nest lid";
+    EXPECT_TRUE(!panel || length <= 2440) << part.name << " " << length;
+  }
+  EXPECT_NEAR(bottom, 6600, 1e-6);
+  EXPECT_NEAR(top, 6600, 1e-6);
+  for (const Finding& f : check(design, building))
+    EXPECT_NE(f.severity, Severity::error) << f.rule << ": " << f.message;
+}
+
+}  // namespace
+}  // namespace models
