@@ -23,6 +23,7 @@ constexpr double least_shown = 480;  // mm of the thing over the picture's heigh
 constexpr double cap = 2.5, heading_cap = 3.5, text_line = 4.5;
 constexpr double spot_radius = 4;
 constexpr std::string_view spot_colour = "#c01818";
+constexpr std::size_t most_pictures = 99;
 constexpr std::size_t most_names = 8;
 constexpr std::size_t most_dashed = 4;  // parts concerned whose hidden edges are drawn
 
@@ -172,7 +173,7 @@ std::vector<FindingPicture> finding_pictures(const Plan& plan) {
   const DrawnMarks marks = drawn_marks(plan.building);
   for (std::size_t i = 0; i < plan.findings.size(); ++i) {
     const Finding& finding = plan.findings[i];
-    if (!has_picture(finding)) continue;
+    if (!has_picture(finding) || out.size() == most_pictures) continue;
     const int number = static_cast<int>(i + 1);
     out.push_back({(number < 10 ? "0" : "") + std::to_string(number) + "-" + file_name(finding.rule) + ".svg",
                    finding_drawing(plan, marks, finding, number)});

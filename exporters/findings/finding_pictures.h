@@ -15,7 +15,7 @@ struct FindingPicture {
   Drawing drawing;
 };
 
-// Of errors and warnings, not of notes. The number is the finding's place in Plan::findings, from 1. The parts
+// Of errors and warnings, not of notes; of the first 99 in a design that has more. The number is the finding's place in Plan::findings, from 1. The parts
 // concerned are drawn heavy, as if nothing stood before them, what of each other they hide dashed; the others
 // within 300 mm of the spot light, but for those that stand before it. A distance between two parts has its
 // dimension. Beneath stand message, figures and advice.

@@ -4,6 +4,9 @@
 #include <cmath>
 #include <deque>
 
+#include "exporters/pictures/polylines.h"
+#include "exporters/pictures/wires.h"
+
 namespace exporters {
 namespace {
 

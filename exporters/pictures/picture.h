@@ -44,11 +44,4 @@ struct PictureView {
 [[nodiscard]] Space extent_in_view(const DrawnMarks& marks, const models::Building& building,
                                    const std::vector<Shown>& shown, const geometry::Placement& view);
 
-// The wires of a flat piece of mesh that are drawn, `spacing` apart both ways, in the body's own coordinates.
-[[nodiscard]] std::vector<geometry::DrawnEdge> wires(const geometry::Body& body, double spacing);
-
-// Lines that start where others end, as polylines: fewer strokes, smaller files. Ends within a hundredth of a
-// millimetre are the same.
-[[nodiscard]] std::vector<std::vector<Vec2>> polylines(const std::vector<std::pair<Vec2, Vec2>>& lines);
-
 }  // namespace exporters

@@ -1,7 +1,7 @@
+#include "exporters/pictures/polylines.h"
+
 #include <cmath>
 #include <map>
-
-#include "exporters/pictures/picture.h"
 
 namespace exporters {
 

@@ -1,11 +1,12 @@
+#include "exporters/pictures/wires.h"
+
 #include <algorithm>
 #include <cmath>
-
-#include "exporters/pictures/picture.h"
 
 namespace exporters {
 namespace {
 
+using geometry::Vec2;
 using geometry::Vec3;
 
 // Where a level line at height y crosses the outline, sorted.

@@ -4,22 +4,18 @@
 #include <cmath>
 #include <optional>
 
-#include "exporters/lettering.h"
 #include "exporters/pictures/whole.h"
-#include "exporters/sheets/callouts.h"
 #include "exporters/sheets/dimensions.h"
 #include "exporters/sheets/free_space.h"
+#include "exporters/sheets/open_view.h"
 #include "exporters/sheets/scale.h"
+#include "exporters/sheets/whole_sheet.h"
 
 namespace exporters {
 namespace {
 
 using geometry::Placement;
 using geometry::Vec3;
-
-constexpr double gap = 5;  // between blocks, and from them to the frame
-constexpr double caption_cap = 3.5;
-constexpr double caption_room = 8;  // under a view
 
 // A view square on to the house, and what is dimensioned in it.
 struct Elevation {
@@ -34,21 +30,21 @@ constexpr Elevation elevations[] = {{"front", {0, -1, 0}},
                                     {"left side", {-1, 0, 0}, true, false},
                                     {"plan", {0, 0, 1}, false, true}};
 constexpr std::size_t always_shown = 2;  // of these, from the first on
-constexpr double picture_worth =
-    3;  // of a picture to the views' scale, in views that could stand in its place
+// What a picture to the views' scale is worth, in views that could stand in its place.
+constexpr double picture_worth = 3;
 
 class GeneralView {
  public:
-  GeneralView(const Plan& plan, const Paper& paper)
+  GeneralView(const Plan& plan, const Paper& paper, const DrawnMarks& marks, std::vector<Shown> outside)
       : plan_(plan),
         building_(plan.building),
         style_{plan.design.units},
         paper_(paper),
         space_(drawing_space(paper)),
-        marks_(drawn_marks(building_)),
-        outside_(outside_parts(building_, marks_)) {}
+        marks_(marks),
+        outside_(std::move(outside)) {}
 
-  [[nodiscard]] std::vector<OpenSheet> sheets() const;
+  [[nodiscard]] OpenSheet sheet() const;
 
  private:
   // Views as they are placed: those of the elevations named, and the picture.
@@ -61,19 +57,13 @@ class GeneralView {
   [[nodiscard]] Space picture_block(const std::vector<Shown>& shown, double scale) const;
   [[nodiscard]] std::optional<Arrangement> arranged(const std::vector<Space>& blocks, const Space& picture,
                                                     std::size_t before_picture) const;
-  [[nodiscard]] OpenSheet new_sheet(const std::string& name, const std::string& what,
-                                    const std::string& scale) const;
-  void add_named(Drawing& drawing, const Drawing& lines, const std::vector<Shown>& shown,
-                 const PictureView& view) const;
-  [[nodiscard]] OpenSheet outside() const;
-  [[nodiscard]] OpenSheet open() const;
 
   const Plan& plan_;
   const models::Building& building_;
   geometry::LengthStyle style_;
   Paper paper_;
   Space space_;
-  DrawnMarks marks_;
+  const DrawnMarks& marks_;
   std::vector<Shown> outside_;
 };
 
@@ -84,13 +74,6 @@ Chain chain_of(std::vector<double> positions) {
   for (const double p : positions)
     if (out.empty() || p - out.back() > 1) out.push_back(p);
   return out;
-}
-
-void add_caption(Drawing& drawing, const std::string& text) {
-  const Space space = extent(drawing);
-  drawing.labels.push_back(centred(Role::note,
-                                   {(space.low.x + space.high.x) / 2, space.high.y + caption_room / 2 + 1},
-                                   text, caption_cap));
 }
 
 // Dimensions, ground and caption of a view, as if it were drawn with its own origin at the page's.
@@ -142,10 +125,12 @@ Space GeneralView::picture_block(const std::vector<Shown>& shown, double scale) 
 std::optional<GeneralView::Arrangement> GeneralView::arranged(const std::vector<Space>& blocks,
                                                               const Space& picture,
                                                               std::size_t before_picture) const {
-  FreeSpace free({space_.low + Vec2{gap, gap}, space_.high});
+  FreeSpace free({space_.low + Vec2{block_gap, block_gap}, space_.high});
   free.take({space_.high - Vec2{title_block_width, title_block_height}, space_.high});
   Arrangement out;
-  const auto place = [&](const Space& s) { return free.place(s.width() + gap, s.height() + gap); };
+  const auto place = [&](const Space& s) {
+    return free.place(s.width() + block_gap, s.height() + block_gap);
+  };
   for (std::size_t i = 0; i <= blocks.size(); ++i) {
     if (i == before_picture) {
       const std::optional<Vec2> at = place(picture);
@@ -163,20 +148,9 @@ std::optional<GeneralView::Arrangement> GeneralView::arranged(const std::vector<
   return out;
 }
 
-OpenSheet GeneralView::new_sheet(const std::string& name, const std::string& what,
-                                 const std::string& scale) const {
-  OpenSheet out{start_sheet(paper_, name, what + " of " + plan_.design.name), {}};
-  out.block.title = plan_.design.name;
-  out.block.subtitle = name;
-  out.block.document = "general arrangement";
-  out.block.scale = scale;
-  out.block.units = style_.units == geometry::Units::in ? "feet and inches" : "millimetres";
-  return out;
-}
-
 // The largest scale at which front, right side and picture find room; then as many more views as do, and the
 // largest picture beside them.
-OpenSheet GeneralView::outside() const {
+OpenSheet GeneralView::sheet() const {
   const std::vector<Scale>& all = scales(style_.units);
   for (const Scale& scale : all) {
     const bool last = &scale == &all.back();
@@ -205,107 +179,38 @@ OpenSheet GeneralView::outside() const {
       }
     }
     if (!best && !last) continue;
-    if (!best) best = Arrangement{{{0, space_.low + Vec2{gap, gap}}}, space_.low + Vec2{gap, gap}};
+    if (!best)
+      best = Arrangement{{{0, space_.low + Vec2{block_gap, block_gap}}},
+                         space_.low + Vec2{block_gap, block_gap}};
 
-    OpenSheet sheet = new_sheet("general view", "Views and dimensions over all", scale.label);
+    OpenSheet out = whole_sheet(plan_, paper_, "general view", "Views and dimensions over all", scale.label);
     for (const auto& [which, corner] : best->elevations) {
       const Elevation& e = elevations[which];
       PictureView view{geometry::view_from(e.towards_viewer), scale.ratio, {}, false};
       Drawing drawing = dimensions(e, scale.ratio);
       append(drawing, picture(building_, marks_, outside_, view), {0, 0});
-      append(sheet.drawing, drawing, corner - blocks[which].low);
+      append(out.drawing, drawing, corner - blocks[which].low);
     }
     if (ratio > 0) {
       PictureView view{geometry::view_from(front_right_above), ratio, {}, false};
       Drawing drawing = picture(building_, marks_, outside_, view);
       add_caption(drawing, "from the front right, not to scale");
-      append(sheet.drawing, drawing, best->picture - extent(drawing).low);
+      append(out.drawing, drawing, best->picture - extent(drawing).low);
     }
-    return sheet;
+    return out;
   }
   return {};  // not reached: the last scale is always taken
-}
-
-// What a builder asks the name of; the small parts of doors and vents are named on their own sheets.
-bool is_named(const models::Part& part) {
-  using models::Group;
-  return part.group == Group::frame || part.group == Group::roof || part.group == Group::nest ||
-         part.group == Group::roost || part.group == Group::floor || part.group == Group::run ||
-         part.group == Group::extra;
-}
-
-// Names one part of each kind where it is seen, the leader from the point of it farthest to the right.
-void GeneralView::add_named(Drawing& drawing, const Drawing& lines, const std::vector<Shown>& shown,
-                            const PictureView& view) const {
-  std::vector<geometry::ViewedPart> viewed;
-  for (const Shown& s : shown) {
-    const models::Part& part = building_.parts[s.part];
-    viewed.push_back({&marks_[part.mark], part.placement,
-                      building_.marks[part.mark].material.form != models::Material::Form::mesh});
-  }
-  struct Named {
-    std::string name;
-    std::vector<Vec2> anchors;
-  };
-  std::vector<Named> named;
-  for (const geometry::PictureLine& line : picture_lines(viewed, view.view).visible) {
-    const models::Part& part = building_.parts[shown[line.part].part];
-    if (!is_named(part)) continue;
-    const std::string& name = part.name;
-    auto found = std::find_if(named.begin(), named.end(), [&](const Named& n) { return n.name == name; });
-    if (found == named.end()) found = named.insert(named.end(), Named{name, {}});
-    for (const double t : {0.5, 0.2, 0.8}) {
-      const Vec2 p = line.a + (line.b - line.a) * t;
-      found->anchors.push_back({p.x * view.scale, -p.y * view.scale});
-    }
-  }
-  std::vector<Callout> callouts;
-  for (Named& n : named) {
-    std::stable_sort(n.anchors.begin(), n.anchors.end(), [](Vec2 a, Vec2 b) { return a.x > b.x; });
-    if (n.anchors.size() > 24) n.anchors.resize(24);
-    callouts.push_back({n.name, n.anchors, false});
-  }
-  std::stable_sort(callouts.begin(), callouts.end(), [](const Callout& a, const Callout& b) {
-    return a.anchors.front().y < b.anchors.front().y;
-  });
-  (void)add_callouts(drawing, callouts, extent(lines));
-}
-
-OpenSheet GeneralView::open() const {
-  const std::vector<Shown> shown = open_parts(building_, marks_);
-  OpenSheet sheet = new_sheet("open view", "Picture without roof cover and cladding", "none");
-  const Placement view = geometry::view_from(front_right_above);
-  const Space bare = extent_in_view(marks_, building_, shown, view);
-  constexpr double names = 45;  // room for them at the right
-  const Vec2 low = space_.low + Vec2{gap, gap};
-  const double room_x = space_.width() - 2 * gap - names, room_y = space_.height() - 2 * gap - caption_room;
-  const double over = std::min(room_x / bare.width(), (room_y - title_block_height) / bare.height());
-  const double beside = std::min((room_x - title_block_width) / bare.width(), room_y / bare.height());
-  const PictureView picture_view{view, std::max(over, beside), {}, false};
-  Drawing drawing = picture(building_, marks_, shown, picture_view);
-  const Drawing lines = drawing;
-  add_named(drawing, lines, shown, picture_view);
-  add_caption(drawing, std::string("roof cover") +
-                           (plan_.design.run ? ", cladding and run" : " and cladding") +
-                           " left off; not to scale");
-  const Space whole = extent(drawing);
-  const double left_over = std::max(0.0, space_.width() - 2 * gap - whole.width());
-  append(sheet.drawing, drawing, low + Vec2{std::min(left_over / 2, 30.0), 0} - whole.low);
-  return sheet;
-}
-
-std::vector<OpenSheet> GeneralView::sheets() const {
-  if (outside_.empty()) return {};
-  std::vector<OpenSheet> out;
-  out.push_back(outside());
-  if (plan_.design.has_house) out.push_back(open());
-  return out;
 }
 
 }  // namespace
 
 std::vector<OpenSheet> general_sheets(const Plan& plan, const Paper& paper) {
-  return GeneralView(plan, paper).sheets();
+  const DrawnMarks marks = drawn_marks(plan.building);
+  std::vector<Shown> outside = outside_parts(plan.building, marks);
+  if (outside.empty()) return {};
+  std::vector<OpenSheet> out{GeneralView(plan, paper, marks, std::move(outside)).sheet()};
+  if (plan.design.has_house) out.push_back(open_view(plan, paper, marks));
+  return out;
 }
 
 }  // namespace exporters

@@ -4,7 +4,9 @@
 #include <gtest/gtest.h>
 
 #include "exporters/pictures/picture.h"
+#include "exporters/pictures/polylines.h"
 #include "exporters/pictures/whole.h"
+#include "exporters/pictures/wires.h"
 #include "exporters/svg.h"
 #include "support/random_frame.h"
 #include "support/sample_plan.h"
