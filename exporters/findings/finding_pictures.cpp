@@ -23,12 +23,18 @@ constexpr double least_shown = 480;  // mm of the thing over the picture's heigh
 constexpr double cap = 2.5, heading_cap = 3.5, text_line = 4.5;
 constexpr double spot_radius = 4;
 constexpr std::string_view spot_colour = "#c01818";
+constexpr double ground_shown = 250;  // mm over the ground up to which a piece of it is drawn
 constexpr std::size_t most_pictures = 99;
 constexpr std::size_t most_names = 8;
 constexpr std::size_t most_dashed = 4;  // parts concerned whose hidden edges are drawn
 
-bool has_picture(const Finding& finding) {
-  return finding.severity != models::Severity::note && (!finding.parts.empty() || !(finding.place == Vec3{}));
+// What is missing, or too small as a whole, has no spot to show.
+bool has_picture(const models::Building& building, const Finding& finding) {
+  const auto moves = [&](const models::Mover& mover) {
+    return finding.line > 0 && mover.line == finding.line;
+  };
+  return finding.severity != models::Severity::note &&
+         (!finding.parts.empty() || std::any_of(building.movers.begin(), building.movers.end(), moves));
 }
 
 // The largest scale on rulers at which so much is seen.
@@ -37,6 +43,15 @@ const Scale& scale_for(geometry::Units units, double shown) {
   const auto fits = [&](const Scale& s) { return shown * s.ratio <= picture_size.y; };
   const auto found = std::find_if(all.begin(), all.end(), fits);
   return found == all.end() ? all.back() : *found;
+}
+
+// A square of the ground under a place, with a cross at the point right under it.
+std::vector<std::pair<Vec3, Vec3>> ground_at(Vec3 place, double z) {
+  const auto corner = [&](double x, double y) {
+    return Vec3{place.x + x * ground_shown, place.y + y * ground_shown, z};
+  };
+  const Vec3 a = corner(-1, -1), b = corner(1, -1), c = corner(1, 1), d = corner(-1, 1);
+  return {{a, b}, {b, c}, {c, d}, {d, a}, {corner(-1, 0), corner(1, 0)}, {corner(0, -1), corner(0, 1)}};
 }
 
 void add_spot(Drawing& drawing, Vec2 at) {
@@ -99,7 +114,7 @@ void add_names(Drawing& drawing, const models::Building& building, const DrawnMa
 }
 
 // Heading, message, figures and advice.
-Drawing text_of(const Finding& finding, int number, const std::string& from) {
+Drawing text_of(const Finding& finding, int number, const std::string& from, bool on_ground) {
   Drawing out;
   double y = heading_cap;
   out.label(Role::note, {0, y},
@@ -116,7 +131,8 @@ Drawing text_of(const Finding& finding, int number, const std::string& from) {
   if (!finding.asked.empty()) figures += (figures.empty() ? "Asked " : ", asked ") + finding.asked;
   if (!figures.empty()) add(figures + ".");
   if (!finding.advice.empty()) add("Advice: " + finding.advice + ".");
-  add("Seen from " + from + ". Heavy: what it is about, as if nothing stood before it; light: what is near.");
+  add("Seen from " + from + ". Heavy: what it is about, as if nothing stood before it; light: what is near" +
+      (on_ground ? ", and a square of the ground." : "."));
   return out;
 }
 
@@ -129,8 +145,9 @@ Drawing finding_drawing(const Plan& plan, const DrawnMarks& marks, const Finding
   const Viewpoint viewpoint = best_viewpoint(building, marks, spot, half);
   const Vec3 middle = viewpoint.view.inverse_point(spot.shown.centre());
   const Vec2 centre{middle.x, middle.y};
-  const PictureView view{viewpoint.view, scale.ratio, Space{centre - half, centre + half}, true};
+  PictureView view{viewpoint.view, scale.ratio, Space{centre - half, centre + half}, true};
 
+  if (spot.place.z < building.ground + ground_shown) view.lines = ground_at(spot.place, building.ground);
   std::vector<Shown> shown;
   for (const std::size_t part : spot.heavy) shown.push_back({part, Weight::heavy});
   for (const std::size_t part : behind_place(building, marks, spot, viewpoint.view))
@@ -154,7 +171,7 @@ Drawing finding_drawing(const Plan& plan, const DrawnMarks& marks, const Finding
   add_names(lines, building, marks, spot, view, frame);
 
   Drawing out;
-  const Drawing text = text_of(finding, number, viewpoint.from);
+  const Drawing text = text_of(finding, number, viewpoint.from, !view.lines.empty());
   out.width = page_width;
   out.height = picture_size.y + 3 * margin + extent(text).high.y;
   out.title =
@@ -169,11 +186,12 @@ Drawing finding_drawing(const Plan& plan, const DrawnMarks& marks, const Finding
 
 std::vector<FindingPicture> finding_pictures(const Plan& plan) {
   std::vector<FindingPicture> out;
-  if (std::none_of(plan.findings.begin(), plan.findings.end(), has_picture)) return out;
+  const auto is_shown = [&](const Finding& finding) { return has_picture(plan.building, finding); };
+  if (std::none_of(plan.findings.begin(), plan.findings.end(), is_shown)) return out;
   const DrawnMarks marks = drawn_marks(plan.building);
   for (std::size_t i = 0; i < plan.findings.size(); ++i) {
     const Finding& finding = plan.findings[i];
-    if (!has_picture(finding) || out.size() == most_pictures) continue;
+    if (!is_shown(finding) || out.size() == most_pictures) continue;
     const int number = static_cast<int>(i + 1);
     out.push_back({(number < 10 ? "0" : "") + std::to_string(number) + "-" + file_name(finding.rule) + ".svg",
                    finding_drawing(plan, marks, finding, number)});

@@ -71,8 +71,13 @@ struct PictureScene {
 };
 
 PictureScene scene_of(const models::Building& building, const DrawnMarks& marks,
-                      const std::vector<Shown>& shown, double scale) {
+                      const std::vector<Shown>& shown, const PictureView& view) {
   PictureScene out;
+  if (!view.lines.empty()) {
+    out.own.emplace_back();
+    for (const auto& [a, b] : view.lines) out.own.back().edges.push_back({a, b, {}, false});
+    out.add(&out.own.back(), {}, static_cast<int>(Weight::light), false);
+  }
   for (const Shown& s : shown) {
     const models::Part& part = building.parts[s.part];
     const models::Mark& mark = building.marks[part.mark];
@@ -81,7 +86,7 @@ PictureScene scene_of(const models::Building& building, const DrawnMarks& marks,
       out.own.push_back(outline_only(mark.body));
       out.add(&out.own.back(), part.placement, rank, false);
       const double pitch = mark.material.opening.mm() + mark.body.thickness.mm();
-      const double spacing = pitch * std::max(1.0, std::ceil(wires_on_paper / (pitch * scale)));
+      const double spacing = pitch * std::max(1.0, std::ceil(wires_on_paper / (pitch * view.scale)));
       out.own.push_back({wires(mark.body, spacing), {}});
       out.add(&out.own.back(), part.placement, wire_rank, false);
     } else {
@@ -145,7 +150,7 @@ DrawnMarks drawn_marks(const models::Building& building) {
 
 Drawing picture(const models::Building& building, const DrawnMarks& marks, const std::vector<Shown>& shown,
                 const PictureView& view) {
-  const PictureScene scene = scene_of(building, marks, shown, view.scale);
+  const PictureScene scene = scene_of(building, marks, shown, view);
   const double apart = apart_on_paper / view.scale;
   Drawing out;
   geometry::PictureLines lines = picture_lines(scene.parts, view.view);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "exporters/drawing.h"
@@ -30,6 +31,8 @@ struct PictureView {
   // Whether what hides heavy parts is left out of account for them, and their edges that other heavy parts hide
   // are dashed.
   bool heavy_in_front = false;
+  // Further lines, in the building's coordinates, drawn light as far as no part hides them.
+  std::vector<std::pair<geometry::Vec3, geometry::Vec3>> lines = {};
 };
 
 // The point of the view where x = y = 0 lies at the origin of the page; up is towards negative y. Wire mesh is

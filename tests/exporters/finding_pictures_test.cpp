@@ -114,6 +114,19 @@ TEST(finding_pictures, leave_out_what_stands_far_away_and_in_front) {
   EXPECT_EQ(behind_place(plan.building, marks, spot, geometry::view_from({0, -1, 0})).size(), 1U);
 }
 
+TEST(finding_pictures, show_the_ground_where_it_is_near) {
+  Plan plan = gap_of_twelve();
+  const auto mentions_ground = [&] {
+    const Drawing drawing = finding_pictures(plan).at(0).drawing;
+    return std::any_of(drawing.labels.begin(), drawing.labels.end(), [](const Label& label) {
+      return label.text.find("square of the ground") != std::string::npos;
+    });
+  };
+  EXPECT_TRUE(mentions_ground());
+  plan.building.ground = -500;
+  EXPECT_FALSE(mentions_ground());
+}
+
 TEST(finding_pictures, of_a_sound_design_are_none) {
   Plan plan = gap_of_twelve();
   plan.findings[0].severity = models::Severity::note;
@@ -123,6 +136,8 @@ TEST(finding_pictures, of_a_sound_design_are_none) {
   plan.findings[0].severity = models::Severity::warning;
   write_finding_pictures(plan, folder.path());
   EXPECT_TRUE(fs::exists(folder.path() / "findings/01-fit-gap.svg"));
+  plan.findings[0].parts.clear();  // of something that is missing there is nothing to show
+  EXPECT_TRUE(finding_pictures(plan).empty());
 }
 
 }  // namespace
