@@ -92,11 +92,11 @@ Cut Cutter::cut_at(const Prices& prices, const std::vector<double>& worth, doubl
   return cut;
 }
 
-bool Cutter::enrich(const std::vector<int>& at_most) {
+bool Cutter::enrich(const std::vector<int>& at_most, bool exact) {
   const Prices prices = master_.prices(ticks_);
   bool news = false;
   for (const Pattern& pattern : pricer_.sample(prices, at_most)) news |= master_.add(pattern);
-  if (news) return true;
+  if (news || !exact) return news;
   const Priced priced = pricer_.price(prices, at_most);
   for (const Pattern& pattern : priced.patterns) news |= master_.add(pattern);
   return news;

@@ -40,7 +40,7 @@ class Cutter {
   [[nodiscard]] Cut cut_at(const Prices& prices, const std::vector<double>& worth, double ticks) const;
   [[nodiscard]] std::vector<double> source_worths(const std::vector<double>& worth) const;
   // Prices new patterns at the relaxation as it stands; whether there were any.
-  bool enrich(const std::vector<int>& at_most);
+  bool enrich(const std::vector<int>& at_most, bool exact = true);
 
   // Rounds the relaxation step by step (dive.cpp). The sources are those of the part.
   bool dive(const std::vector<int>& sources, int variant);

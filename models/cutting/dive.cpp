@@ -54,7 +54,7 @@ bool Cutter::dive(const std::vector<int>& sources, int variant) {
     for (int round = 0; alive && round < most_rounds; ++round) {
       // Even variants go on as soon as all pieces fit, odd ones with the least that they can do with.
       if (variant % 2 == 0 && master_.value() <= limit) break;
-      if (!enrich(at.remaining)) break;
+      if (!enrich(at.remaining, false)) break;
       alive = master_.solve();
     }
     if (!alive || master_.value() > limit || master_.uncut() > whole) {

@@ -11,19 +11,21 @@ namespace {
 // Past this many steps kept, further states are no longer followed but bounded by the best rate.
 constexpr std::size_t most_traces = 12'000'000;
 
+constexpr std::size_t most_firsts = 100;  // pieces that a greedy filling begins with
+
 // Of the longest room, when sampling.
-constexpr std::int64_t grains = 600;
+constexpr std::int64_t grains = 1'500;
 
 double rate_of(const KnapsackItem& item) { return item.worth / static_cast<double>(item.length); }
 
 }  // namespace
 
 void Knapsack::fill_greedily(const std::vector<KnapsackItem>& items, const std::vector<Room>& rooms,
-                             std::vector<Filling>& known) const {
+                             std::vector<Filling>& known) {
   // From each item in turn as the first piece, then by rate.
   for (std::size_t r = 0; r < rooms.size(); ++r) {
     std::vector<int> counts(items.size());
-    for (std::size_t first = 0; first < order_.size(); ++first) {
+    for (std::size_t first = 0; first < std::min(order_.size(), most_firsts); ++first) {
       std::int64_t left = rooms[r].length;
       double worth = 0;
       std::fill(counts.begin(), counts.end(), 0);
@@ -34,6 +36,7 @@ void Knapsack::fill_greedily(const std::vector<KnapsackItem>& items, const std::
         left -= fit * items[i].length;
         worth += static_cast<double>(fit) * items[i].worth;
       };
+      steps_ += static_cast<std::int64_t>(order_.size());
       put(order_[first]);
       for (std::size_t i : order_) put(i);
       if (worth > known[r].worth) known[r] = {r, worth, counts};
@@ -68,6 +71,7 @@ void Knapsack::extend(std::int32_t item, std::int64_t length, double worth, int 
     std::size_t r = room;
     while (r < rooms.size() && has + rest_.at(rooms[r].length - at, segments_[r]) + hair <= rooms[r].over)
       ++r;
+    steps_ += static_cast<std::int64_t>(r - room);
     if (r == rooms.size()) return;
     if (added) {
       if (traces_.size() >= most_traces) {

@@ -61,7 +61,7 @@ class Knapsack {
     std::int32_t count;
   };
   void fill_greedily(const std::vector<KnapsackItem>& items, const std::vector<Room>& rooms,
-                     std::vector<Filling>& known) const;
+                     std::vector<Filling>& known);
   // The most that the items still to come can be worth in a room: filled at the best rates, the last in part.
   struct Rest {
     std::vector<std::int64_t> length;  // of all copies of the items before, in order of rate

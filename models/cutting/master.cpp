@@ -142,6 +142,8 @@ void Master::aim_at(Aim aim) {
 
 bool Master::solve() {
   ClpSimplex& model = lp_->model;
+  // A pivot among many rows is so much more work.
+  const std::int64_t weight = 1 + model.numberRows() / 100;
   // New columns leave the basis primal feasible, moved bounds leave it dual feasible. Either method finishes whatever
   // it starts from; the choice only saves pivots.
   if (columns_came_) {
@@ -149,10 +151,10 @@ bool Master::solve() {
   } else {
     model.dual();
   }
-  iterations_ += model.numberIterations();
+  iterations_ += weight * model.numberIterations();
   if (model.status() > 1) {
     model.primal();
-    iterations_ += model.numberIterations();
+    iterations_ += weight * model.numberIterations();
   }
   columns_came_ = false;
   return model.status() == 0;

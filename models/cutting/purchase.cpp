@@ -228,6 +228,7 @@ Purchase::End Purchase::solve(const PurchaseBounds& bounds) {
     measured_.assign(y + problem_.sources.size(), y + first_lack_);
     if (!put_back_violated()) break;
   }
+  value_ = model.objectiveValue() * weight_scale_;
   const double* row = model.dualRowSolution();
   bound_ = proven(row, bounds, true);
   prices_.assign(cuts_.size(), 0);

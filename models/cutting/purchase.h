@@ -33,7 +33,9 @@ class Purchase {
   // Of each source, and of each measure.
   [[nodiscard]] const std::vector<double>& taken() const { return taken_; }
   [[nodiscard]] const std::vector<double>& measured() const { return measured_; }
-  // The least whole value that a plan within the bounds can have: proven in whole numbers from the dual values.
+  // The relaxation's own value, and
+  [[nodiscard]] double value() const { return value_; }
+  // the least whole value that a plan within the bounds can have: proven in whole numbers from the dual values.
   [[nodiscard]] std::int64_t bound() const { return bound_; }
   // The cuts that hold at their dual values, summed: as tight as the relaxation itself.
   [[nodiscard]] Cut sum_of_cuts() const;
@@ -58,6 +60,7 @@ class Purchase {
   std::vector<double> prices_;     // dual values of the cuts, for one whole
   std::vector<double> taken_;
   std::vector<double> measured_;
+  double value_ = 0;
   std::int64_t bound_ = 0;
   std::int64_t iterations_ = 0;
   double weight_scale_ = 1;

@@ -12,7 +12,11 @@ namespace {
 constexpr double whole = 1e-6;   // a value this near to a whole number is taken for one
 constexpr int root_rounds = 40;  // of cuts
 constexpr int node_rounds = 4;
-constexpr double root_depth = 0.9995;      // of cuts there: the rest would cost more than it tells
+constexpr double root_depth = 0.9995;  // of cuts there: the rest would cost more than it tells
+constexpr std::size_t most_cuts = 400;
+constexpr int reliable = 3;                // gains known each way
+constexpr int most_tries = 8;              // of branches at one node
+constexpr double most_gain = 1;            // of a branch, in parts of the dearest source
 constexpr std::int64_t plunge_every = 50;  // nodes
 constexpr std::int64_t most_value = std::numeric_limits<std::int64_t>::max();
 
@@ -36,6 +40,9 @@ class Search::Run {
     step_ = 0;
     for (std::int64_t weight : objective.weight) step_ = std::gcd(step_, weight);
     step_ = std::max<std::int64_t>(step_, 1);
+    for (std::int64_t weight : objective.weight)
+      objective_scale_ = std::max(objective_scale_, static_cast<double>(weight));
+    gains_.resize(problem_.sources.size() + problem_.measures.size());
     for (const Cut& cut : search.learnt_) purchase_.add(cut);
   }
 
@@ -105,25 +112,68 @@ class Search::Run {
     std::size_t column = 0;  // a source, or after them a measure
     double at = 0;
   };
-  static std::optional<std::size_t> furthest_from_whole(const std::vector<double>& values) {
-    std::optional<std::size_t> found;
-    double furthest = whole;
-    for (std::size_t i = 0; i < values.size(); ++i) {
-      const double fraction = values[i] - std::floor(values[i]);
-      const double off = std::min(fraction, 1 - fraction);
-      if (off > furthest) {
-        furthest = off;
-        found = i;
+  [[nodiscard]] std::vector<Choice> fractional() const {
+    std::vector<Choice> choices;
+    const auto look = [&](const std::vector<double>& values, std::size_t first) {
+      for (std::size_t i = 0; i < values.size(); ++i) {
+        if (std::abs(values[i] - std::round(values[i])) > whole) choices.push_back({first + i, values[i]});
       }
-    }
-    return found;
+    };
+    // Sums first: a whole one settles much at once.
+    look(purchase_.measured(), problem_.sources.size());
+    if (choices.empty()) look(purchase_.taken(), 0);
+    return choices;
   }
-  [[nodiscard]] std::optional<Choice> fractional() const {
-    const std::size_t sources = problem_.sources.size();
-    if (const auto m = furthest_from_whole(purchase_.measured()))
-      return Choice{sources + *m, purchase_.measured()[*m]};
-    if (const auto s = furthest_from_whole(purchase_.taken())) return Choice{*s, purchase_.taken()[*s]};
-    return std::nullopt;
+
+  // The choice whose branches promise the highest bounds: by what was gained before for each part of a whole that a
+  // column was moved, or, while too little is known of that, by trying.
+  Choice best_of(const std::vector<Choice>& choices, const Node& node) {
+    const double value = purchase_.value();
+    std::vector<Choice> unknown_first = choices;
+    const auto known = [&](const Choice& c) {
+      return std::min({gains_[c.column].count[0], gains_[c.column].count[1], reliable});
+    };
+    std::stable_sort(unknown_first.begin(), unknown_first.end(), [&](const Choice& a, const Choice& b) {
+      if (known(a) != known(b)) return known(a) < known(b);
+      return std::abs(a.at - std::floor(a.at) - 0.5) < std::abs(b.at - std::floor(b.at) - 0.5);
+    });
+    Choice best = unknown_first.front();
+    double best_score = -1;
+    int tries = 0;
+    for (const Choice& choice : unknown_first) {
+      const double below = choice.at - std::floor(choice.at);
+      double gain[2] = {gains_[choice.column].mean(0) * below, gains_[choice.column].mean(1) * (1 - below)};
+      if (known(choice) < reliable && tries < most_tries && !worked_out()) {
+        ++tries;
+        for (const int up : {0, 1}) gain[up] = try_branch(node, choice, up == 1, value);
+      }
+      const double least_gain = 1e-6;
+      const double score = std::max(gain[0], least_gain) * std::max(gain[1], least_gain);
+      if (score <= best_score) continue;
+      best = choice;
+      best_score = score;
+    }
+    return best;
+  }
+
+  double try_branch(const Node& node, const Choice& choice, bool up, double value) {
+    PurchaseBounds bounds = node.bounds;
+    const auto below = static_cast<std::int64_t>(std::floor(choice.at));
+    (up ? bounds.least : bounds.most)[choice.column] = below + (up ? 1 : 0);
+    const Purchase::End end = purchase_.solve(bounds);
+    if (end == Purchase::End::gave_up) return 0;
+    // A branch that ends here is worth more than any that goes on.
+    if (end == Purchase::End::no_solution || rounded_up(purchase_.bound()) >= value_)
+      return most_gain * objective_scale_;
+    return learn_gain(choice, up, purchase_.value() - value);
+  }
+
+  double learn_gain(const Choice& choice, bool up, double gain) {
+    const double below = choice.at - std::floor(choice.at);
+    gain = std::max(0.0, gain);
+    gains_[choice.column].sum[up] += gain / (up ? 1 - below : below);
+    ++gains_[choice.column].count[up];
+    return gain;
   }
 
   bool round_off() {
@@ -157,15 +207,13 @@ class Search::Run {
       }
       node.bound = std::max(node.bound, rounded_up(purchase_.bound()));
       if (node.bound >= value_) return;
-      if (const auto choice = fractional()) {
-        if (worked_out() || round-- <= 0) {
-          branch_on(node, choice->column, choice->at);
-          return;
+      if (const auto choices = fractional(); !choices.empty()) {
+        if (!worked_out() && round-- > 0) {
+          if (purchase_.cuts().size() < most_cuts && round_off()) continue;
+          if (node.depth == 0 && search_.learn(purchase_.taken(), root_depth, purchase_)) continue;
         }
-        const bool rounded = purchase_.cuts().size() < 400 && round_off();
-        if (rounded) continue;
-        if (node.depth == 0 && search_.learn(purchase_.taken(), root_depth, purchase_)) continue;
-        branch_on(node, choice->column, choice->at);
+        const Choice choice = best_of(choices, node);
+        branch_on(node, choice.column, choice.at);
         return;
       }
       if (worked_out()) {
@@ -238,6 +286,13 @@ class Search::Run {
   const Objective& objective_;
   std::int64_t most_nodes_;
   Purchase purchase_;
+  struct Gains {  // of a column moved down and up, for each part of a whole
+    double sum[2] = {0, 0};
+    int count[2] = {0, 0};
+    [[nodiscard]] double mean(int way) const { return count[way] > 0 ? sum[way] / count[way] : 0; }
+  };
+  std::vector<Gains> gains_;  // by column
+  double objective_scale_ = 1;
   std::int64_t step_ = 1;  // every plan's value is a multiple of it
   std::int64_t nodes_ = 0;
   std::int64_t numbers_ = 0;

@@ -223,4 +223,35 @@ std::vector<StickProblem> stick_problems(const StickOrder& order, bool by_volume
   return problems;
 }
 
+std::vector<Cut> length_cuts(const StickProblem& problem, Nanometres kerf) {
+  std::map<int, Wide> asked;  // by section
+  Wide longest = 1;           // that a source gives of one section
+  for (std::size_t i = 0; i < problem.items.size(); ++i) {
+    asked[problem.items[i].section] +=
+        static_cast<Wide>(problem.cover.demand[i]) * (problem.items[i].length + kerf);
+  }
+  std::vector<std::map<int, Wide>> given;  // by source and section
+  for (const Source& source : problem.cover.sources) {
+    given.emplace_back();
+    for (const Supply& supply : source.supplies) {
+      const StickKind& kind = problem.kinds[static_cast<std::size_t>(supply.kind)];
+      Wide& length = given.back()[kind.section];
+      length += static_cast<Wide>(supply.count) * (kind.length + kerf);
+      longest = std::max(longest, length);
+    }
+  }
+  std::vector<Cut> cuts;
+  for (const auto& [section, length] : asked) {
+    Cut cut;
+    cut.least = static_cast<std::int64_t>(length * Cut::whole_part / longest);
+    for (const auto& of_source : given) {
+      const auto found = of_source.find(section);
+      const Wide gives = found == of_source.end() ? 0 : found->second;
+      cut.coefficient.push_back(static_cast<std::int64_t>((gives * Cut::whole_part + longest - 1) / longest));
+    }
+    cuts.push_back(std::move(cut));
+  }
+  return cuts;
+}
+
 }  // namespace models::cutting

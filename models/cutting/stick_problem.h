@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "models/cutting/cover.h"
+#include "models/cutting/cuts.h"
 #include "models/cutting/knapsack.h"
 #include "models/cutting/rips.h"
 #include "models/cutting/sticks.h"
@@ -48,6 +49,10 @@ struct StickProblem {
 [[nodiscard]] Money cost_of(const StickOrder& order, const Stock& stock, bool by_volume);
 
 [[nodiscard]] std::vector<StickProblem> stick_problems(const StickOrder& order, bool by_volume);
+
+// What the boards of any plan must meet because of lengths alone: of each section, the blanks are together as long as
+// its pieces, each with a kerf.
+[[nodiscard]] std::vector<Cut> length_cuts(const StickProblem& problem, Nanometres kerf);
 
 // Prices patterns for sticks: a knapsack for each section.
 class StickPricer : public Pricer {

@@ -52,7 +52,7 @@ StickPlan plan_sticks(const StickOrder& order) {
     const StickProblem& problem = problems[p];
     StickPricer pricer(problem, order.saw.kerf);
     const Limits limits = share(order.limits, plan.work, problems.size() - p);
-    Search search(problem.cover, pricer, limits);
+    Search search(problem.cover, pricer, limits, length_cuts(problem, order.saw.kerf));
     Objective cost;
     for (const Source& source : problem.cover.sources) cost.weight.push_back(source.cost);
     const CoverResult least =
