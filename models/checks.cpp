@@ -34,6 +34,11 @@ const std::vector<Check>& checks() {
        find_small_bird_doors},
       {"flock.litter", "there is litter, and the sills hold it in", "several US bulletins (from memory)",
        find_thin_litter},
+      {"fit.gap", "parts that all but touch lie against each other", "common practice", find_gaps},
+      {"fit.sliver", "no part runs out to a strip too narrow to be cut safely", "common practice",
+       find_slivers},
+      {"fit.near-twin", "parts that are alike but for a hair are cut as one mark", "common practice",
+       find_near_twins},
       {"support.chain", "every part is held by what stands on the ground", "geometry", find_unsupported},
   };
   return table;

@@ -37,6 +37,9 @@ struct Check {
 [[nodiscard]] std::vector<Finding> find_sliders_off_wall(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_obstructed_openings(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_unsupported(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_gaps(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_slivers(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_near_twins(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_ways_in(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_crowded_floor(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_crowded_run(const Subject& subject);

@@ -27,4 +27,15 @@ inline constexpr geometry::Length hand = geometry::mm(100);
 // Between the upper end of an outside nest's lid and the wall: common practice.
 inline constexpr geometry::Length lid_reveal = geometry::mm(3);
 
+// A gap between two faces that is meant to be one is wider than this; anything less is a part cut short: common
+// practice. Under the lesser size it is what a saw leaves.
+inline constexpr geometry::Length widest_misfit = geometry::mm(3), narrowest_misfit = geometry::mm(0.05);
+
+// The narrowest strip of a sheet that is guided safely along a fence: common practice. Of lumber it is a third of the
+// stock's width, as balanced cladding keeps it.
+inline constexpr geometry::Length narrowest_strip = geometry::mm(20);
+
+// Pieces that differ by less than this can't be told apart at the bench: common practice.
+inline constexpr geometry::Length least_difference = geometry::mm(1);
+
 }  // namespace models::practice
