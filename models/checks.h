@@ -40,6 +40,12 @@ struct Check {
 [[nodiscard]] std::vector<Finding> find_gaps(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_slivers(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_near_twins(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_out_of_reach(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_eggs_inside(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_low_headroom(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_roosts_out_of_order(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_low_sills(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_leaves_that_rack(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_ways_in(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_crowded_floor(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_crowded_run(const Subject& subject);

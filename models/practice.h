@@ -38,4 +38,20 @@ inline constexpr geometry::Length narrowest_strip = geometry::mm(20);
 // Pieces that differ by less than this can't be told apart at the bench: common practice.
 inline constexpr geometry::Length least_difference = geometry::mm(1);
 
+// How far a grown person reaches in through an opening with one arm: common practice.
+inline constexpr geometry::Length arm = geometry::mm(700);
+
+// The least opening that a person steps in by to clean, stooping: common practice.
+inline constexpr geometry::Length doorway_width = geometry::mm(500), doorway_height = geometry::mm(1000);
+
+// Over where birds stand and sleep: headroom of usable area, Council Directive 1999/74/EC, Art. 2.
+inline constexpr geometry::Length headroom = geometry::mm(450);
+
+// Of a bird door's sill over the litter, so that it stays in: common practice.
+inline constexpr geometry::Length sill_over_litter = geometry::mm(25);
+
+// What is left between the diagonals of a small frame that was squared up with a tape: common practice; it agrees with
+// the squareness of a panel 8 ft long by PS 1-19.
+inline constexpr geometry::Length racking = geometry::mm(3);
+
 }  // namespace models::practice
