@@ -29,7 +29,8 @@ bool ask_word(std::istream& in, std::ostream& out, const std::string& question,
   if (!answer.empty()) return true;
   std::string list;
   for (const std::string& word : words) list += (list.empty() ? " (" : ", ") + word;
-  while (read_answer(in, out, question + list + ")?", answer)) {
+  list += "; " + words.front() + " when left empty)?";
+  while (read_answer(in, out, question + list, answer)) {
     if (answer.empty()) answer = words.front();
     for (const std::string& word : words)
       if (answer == word) return true;

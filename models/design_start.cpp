@@ -90,19 +90,22 @@ struct Maker {
     const bool low = !s.walk_in;
     const Length least_depth = low ? at(48, 1200) : at(72, 1800),
                  most_depth = low ? least_depth : at(168, 4200);
-    const Length step = at(6, 100);
+    const Length step = at(6, 100), depth_step = at(12, 200);
     // A wall's rails are single boards; only large birds need a longer wall.
     for (const Length most_width : {at(240, 6000), at(360, 9000)}) {
       std::optional<StartSizes> best;
-      for (Length depth = least_depth; depth <= most_depth; depth += low ? step : at(12, 200))
-        for (Length width = std::max(depth, at(48, 1200)); width <= most_width; width += step) {
-          StartSizes tried = s;
-          tried.width = width;
-          tried.depth = depth;
+      const auto steps = [](Length from, Length to, Length by) { return std::lround((to - from) / by); };
+      for (long i = 0; i <= steps(least_depth, most_depth, depth_step); ++i) {
+        StartSizes tried = s;
+        tried.depth = least_depth + depth_step * static_cast<double>(i);
+        const Length least_width = std::max(tried.depth, at(48, 1200));
+        for (long k = 0; k <= steps(least_width, most_width, step); ++k) {
+          tried.width = least_width + step * static_cast<double>(k);
           if (!furnish(tried)) continue;
-          if (!best || (width * depth).mm2 < (best->width * best->depth).mm2 - 1) best = tried;
+          if (!best || (tried.width * tried.depth).mm2 < (best->width * best->depth).mm2 - 1) best = tried;
           break;
         }
+      }
       if (!best) continue;
       s = *best;
       return;
