@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <polyclipping/clipper.hpp>
 
@@ -43,15 +44,60 @@ void start_lowest(Polygon& polygon) {
   std::rotate(polygon.begin(), std::min_element(polygon.begin(), polygon.end(), before), polygon.end());
 }
 
-void collect(const ClipperLib::PolyNode& node, Region& region) {
+struct Piece {
+  ClipperLib::Path outer;
+  ClipperLib::Paths holes;
+};
+
+void collect(const ClipperLib::PolyNode& node, std::vector<Piece>& pieces) {
   for (const ClipperLib::PolyNode* child : node.Childs) {
-    Outline outline{to_polygon(child->Contour), {}};
-    for (const ClipperLib::PolyNode* hole : child->Childs) {
-      outline.holes.push_back(to_polygon(hole->Contour));
-      collect(*hole, region);  // islands within the hole
+    Piece piece{child->Contour, {}};
+    for (const ClipperLib::PolyNode* hole : child->Childs) piece.holes.push_back(hole->Contour);
+    pieces.push_back(std::move(piece));
+    for (const ClipperLib::PolyNode* hole : child->Childs) collect(*hole, pieces);  // islands within the hole
+  }
+}
+
+// Some place well inside: on the level line halfway between its lowest corner and the next higher, in the middle of the
+// first stretch there.
+ClipperLib::IntPoint inside(const ClipperLib::Path& path) {
+  ClipperLib::cInt lowest = path.front().Y, next = std::numeric_limits<ClipperLib::cInt>::max();
+  for (const ClipperLib::IntPoint& p : path) lowest = std::min(lowest, p.Y);
+  for (const ClipperLib::IntPoint& p : path)
+    if (p.Y > lowest) next = std::min(next, p.Y);
+  const double y = (static_cast<double>(lowest) + static_cast<double>(next)) / 2;
+  std::vector<double> crossings;
+  for (std::size_t i = 0; i < path.size(); ++i) {
+    const ClipperLib::IntPoint &p = path[i], &q = path[(i + 1) % path.size()];
+    const double from = static_cast<double>(p.Y), to = static_cast<double>(q.Y);
+    if ((from < y) != (to < y))
+      crossings.push_back(static_cast<double>(p.X) +
+                          static_cast<double>(q.X - p.X) * (y - from) / (to - from));
+  }
+  std::sort(crossings.begin(), crossings.end());
+  return {std::llround((crossings[0] + crossings[1]) / 2), std::llround(y)};
+}
+
+// A hole that all but touches the outside of its piece may come back as a piece beside it. No piece lies in another but
+// in its holes, so it is put back where it belongs.
+void put_back_holes(std::vector<Piece>& pieces) {
+  for (std::size_t i = 0; pieces.size() > 1 && i < pieces.size();) {
+    const ClipperLib::Path& hole = pieces[i].outer;
+    const ClipperLib::IntPoint place = inside(hole);
+    const auto holds = [&](const ClipperLib::Path& path) {
+      return ClipperLib::PointInPolygon(place, path) == 1;
+    };
+    const auto around = std::find_if(pieces.begin(), pieces.end(), [&](const Piece& piece) {
+      return &piece != &pieces[i] &&
+             std::abs(ClipperLib::Area(piece.outer)) > std::abs(ClipperLib::Area(hole)) &&
+             holds(piece.outer) && std::none_of(piece.holes.begin(), piece.holes.end(), holds);
+    });
+    if (around == pieces.end()) {
+      ++i;
+      continue;
     }
-    outline = cleaned(std::move(outline));
-    if (outline.outer.size() >= 3) region.push_back(std::move(outline));
+    around->holes.push_back(hole);
+    pieces.erase(pieces.begin() + static_cast<std::ptrdiff_t>(i));
   }
 }
 
@@ -62,8 +108,16 @@ Region clip(const Region& a, const Region& b, ClipperLib::ClipType type) {
   clipper.AddPaths(to_paths(b), ClipperLib::ptClip, true);
   ClipperLib::PolyTree tree;
   clipper.Execute(type, tree, ClipperLib::pftNonZero, ClipperLib::pftNonZero);
+  std::vector<Piece> pieces;
+  collect(tree, pieces);
+  put_back_holes(pieces);
   Region region;
-  collect(tree, region);
+  for (const Piece& piece : pieces) {
+    Outline outline{to_polygon(piece.outer), {}};
+    for (const ClipperLib::Path& hole : piece.holes) outline.holes.push_back(to_polygon(hole));
+    outline = cleaned(std::move(outline));
+    if (outline.outer.size() >= 3) region.push_back(std::move(outline));
+  }
   std::sort(region.begin(), region.end(),
             [](const Outline& x, const Outline& y) { return before(x.outer.front(), y.outer.front()); });
   return region;

@@ -59,6 +59,14 @@ std::string element_of(OpeningKind kind) {
   return names[static_cast<int>(kind)];
 }
 
+// Battens of neighbouring openings lie side by side.
+void check_neighbours(Collector& problems, const Opening& before, const Opening& o) {
+  if (!(before.mesh || before.pane) || !(o.mesh || o.pane)) return;
+  problems.at_least(o.line, element_of(o.kind) + "/@left",
+                    "the opening of " + o.name + ", with its battens beside those of " + before.name + ",",
+                    o.left, before.left + before.width + before.battens.width + o.battens.width);
+}
+
 // Mesh and battens lie on the inside of the frame, between the neighbouring walls' frames.
 void check_battens(Collector& problems, const Design& design, const Wall& wall, const Opening& o) {
   const std::string element = element_of(o.kind), called = "the opening of " + o.name + ", with its battens,";
@@ -82,6 +90,11 @@ void check_leaf(Collector& problems, const Design& design, const Opening& o) {
   if (o.door.kind == DoorKind::sliding)
     problems.at_least(o.line, element + "/@bottom", "the room for the guide under " + o.name,
                       o.bottom - o.door.lap, design.house.framing.thickness);
+  if (o.ramp && o.door.kind == DoorKind::hinged && o.door.edge == Edge::bottom &&
+      o.door.swing == Swing::outward)
+    problems.add(
+        o.line, element + "/@ramp",
+        "the leaf of " + o.name + " comes down on its ramp: hinge it at another edge, or leave out the ramp");
   // A ramp steeper than this stands rather than leans.
   if (o.ramp)
     problems.at_least(o.line, element + "/@ramp-length", "the ramp of " + o.name, o.ramp_length,
@@ -114,6 +127,7 @@ void check_openings(Collector& problems, const Design& design) {
                              height - width - o.bottom - o.height, width);
       if (has_leaf(o.kind)) check_leaf(problems, design, o);
       if (o.mesh || o.pane) check_battens(problems, design, wall, o);
+      if (before) check_neighbours(problems, *before, o);
       before = &o;
     }
   }
@@ -147,10 +161,25 @@ void check_roof(Collector& problems, const Design& design) {
                      ") or a deeper rafter leaves enough");
   problems.at_least(roof.line, "roof/@spacing", "the spacing of the trusses", roof.spacing,
                     roof.rafters.thickness * 2);
-  for (const Wall& wall : design.walls)
-    if (under_gable(roof, wall.side) && roof.gable_overhang > Length())
+  const Length trim = design.house.corner_trim ? design.house.corner_trim->thickness : Length();
+  for (const Wall& wall : design.walls) {
+    const Length face = wall.cladding.thickness();
+    if (!under_gable(roof, wall.side)) {
+      if (roof.fascia)
+        problems.at_least(roof.line, "roof/@eave-overhang", "the overhang at the eave, with a fascia,",
+                          roof.eave_overhang, face + trim);
+    } else if (roof.barge) {
+      problems.at_least(roof.line, "roof/@gable-overhang", "the overhang at the gable, with barge boards,",
+                        roof.gable_overhang, face + trim);
+    } else if (roof.gable_overhang > Length()) {
       problems.at_least(roof.line, "roof/@gable-overhang", "the overhang at the gable", roof.gable_overhang,
-                        wall.cladding.thickness());
+                        face);
+    }
+  }
+  // A square cut leans back under the roof; its foot has to stay outside the rail.
+  if (roof.tails == TailCut::square)
+    problems.at_least(roof.line, "roof/@eave-overhang", "the overhang at the eave, with square tails,",
+                      roof.eave_overhang, mm(shape.depth * shape.slope * shape.cosine()));
   problems.at_most(roof.line, "roof/@eave-gap", "the gap at the eaves", roof.eave_gap,
                    mm(std::max(0.0, shape.height_above_plate())));
   if (roof.kind == RoofKind::single_slope) return;
@@ -164,8 +193,12 @@ void check_roof(Collector& problems, const Design& design) {
         "the ridge board is let in so deep that the rafters hardly meet below it; it may be at most " +
             problems.print(mm(shape.ridge_height + meeting - shape.depth / 8)) + " high");
   if (roof.tie) {
-    const double top = shape.upper(centre) - shape.plate - roof.tie->width.mm();
-    problems.at_most(roof.line, "roof/tie/@height", "the height of the tie", roof.tie_height, mm(top * 0.9));
+    // Below the ridge and its board, and below gussets, which are on the same faces.
+    double top = std::min((shape.upper(centre) - shape.plate) * 0.9,
+                          shape.ridge_top() - shape.ridge_height - shape.plate);
+    if (roof.gussets) top = std::min(top, shape.lower(centre - shape.gusset_reach()) - shape.plate);
+    problems.at_most(roof.line, "roof/tie/@height", "the height of the tie", roof.tie_height,
+                     mm(top) - roof.tie->width);
   }
 }
 
@@ -233,7 +266,9 @@ void check_roosts(Collector& problems, const Design& design) {
   if (r.count > 1) problems.at_least(r.line, "roosts/@spacing", "the bars' spacing", r.spacing, r.bars.width);
   problems.at_most(r.line, "roosts/@count", "the last bar's place", last, across - half);
   if (r.step > Length() && r.count > 1)
-    problems.at_least(r.line, "roosts/@step", "the step from bar to bar", r.step, r.ledges.width);
+    // A ledge runs from post to post, over the ends of the bars beside its own.
+    problems.at_least(r.line, "roosts/@step", "the step from bar to bar", r.step,
+                      r.ledges.width + r.bars.thickness);
   const Length lowest = r.height - r.step * (r.count - 1);
   problems.at_least(r.line, "roosts/@height", "the lowest bar's top", lowest,
                     r.bars.thickness + r.ledges.width);

@@ -212,15 +212,16 @@ void add_sheets(Assembler& assembler, const Region& area, const Sheet& sheet, co
     }
 }
 
-// Level boards, each leaning on the one below over its whole lap. A board of thickness t set e above the last, measured
-// up the wall, leans by the angle whose sine is t / e: then its inner face lies flat on the outer face below.
+// Level boards, each leaning on the one below over its whole lap, e of its face left bare: moved up by the hypotenuse of
+// e and its thickness t, it goes e along its face and t square to it.
 void add_lapped(Assembler& assembler, const Region& area, const Cladding& cladding, const Placement& plane,
                 Side side, const std::vector<std::string>& path) {
-  const double w = cladding.slats.width.mm(), t = cladding.slats.thickness.mm(), step = w - cladding.lap.mm();
-  const double sine = t / step, cosine = std::sqrt(1 - sine * sine);
+  const double w = cladding.slats.width.mm(), t = cladding.slats.thickness.mm(), e = w - cladding.lap.mm();
+  const double step = std::hypot(e, t), sine = t / step, cosine = e / step;
   const Limits limits = limits_of(area);
-  for (double top = limits.low.y + w * cosine; top - w * cosine < limits.high.y - geometry::same_place;
-       top += step) {
+  const double first = limits.low.y + w * cosine;
+  // As long as the board below, whose upper edge lies a step lower, leaves something bare.
+  for (double top = first; top <= first || top - step < limits.high.y - geometry::same_place; top += step) {
     // The board's face, flattened: its y runs up the board, whose upper inner arris touches the frame at `top`.
     const Region strip =
         geometry::intersection(area, {rectangle({limits.low.x, top - w * cosine}, {limits.high.x, top})});
@@ -245,8 +246,7 @@ void add_lapped(Assembler& assembler, const Region& area, const Cladding& claddi
 
 // The area less its openings, drawn in by how much a leaning board's outer face stands higher than its inner.
 Region area_for_lapped(const Region& area, const std::vector<Outline>& openings, const Cladding& cladding) {
-  const double e = (cladding.slats.width - cladding.lap).mm(), t = cladding.slats.thickness.mm();
-  const double rise = t * t / e;  // t times the sine of the lean
+  const double rise = cladding.slats.thickness.mm() * cladding.lean_sine();
   Region kept = geometry::intersection(area, shifted(area, {0, -rise}));
   kept = geometry::difference(kept, openings);
   return geometry::difference(kept, shifted(openings, {0, -rise}));

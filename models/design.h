@@ -95,8 +95,12 @@ struct Cladding {
     if (kind == CladdingKind::sheets) return sheet->thickness;
     if (kind != CladdingKind::lapped) return slats.thickness;
     // A leaning board's lower outer arris: width x sine of the lean + thickness x cosine.
-    const double sine = slats.thickness / (slats.width - lap);
-    return slats.width * sine + slats.thickness * std::sqrt(1 - sine * sine);
+    return slats.width * lean_sine() + slats.thickness * std::sqrt(1 - lean_sine() * lean_sine());
+  }
+  // Lapped boards lean so that each lies flat on the one below over its whole lap: by the angle whose tangent is the
+  // thickness over what a board leaves bare.
+  [[nodiscard]] double lean_sine() const {
+    return slats.thickness.mm() / std::hypot(slats.thickness.mm(), (slats.width - lap).mm());
   }
 };
 

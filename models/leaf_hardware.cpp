@@ -75,7 +75,8 @@ void add_ramp(const LeafContext& c) {
   if (!c.opening.ramp) return;
   const double t = c.opening.ramp->thickness.mm(), length = c.opening.ramp_length.mm();
   const bool slides = c.opening.door.kind == DoorKind::sliding;
-  const double drop = slides ? c.opening.door.lap.mm() + c.design.house.framing.thickness.mm() : 0;
+  // Under the guide of a leaf that slides; else so low that the leaf swings out over it.
+  const double drop = slides ? c.opening.door.lap.mm() + c.design.house.framing.thickness.mm() : t;
   const double top = c.opening.bottom.mm() - drop, height = top - ground_level(c.design);
   // Lying on the ground at its foot, leaning against the wall with the lower edge of its head.
   const double sine = std::min(0.95, height / length), cosine = std::sqrt(1 - sine * sine);

@@ -28,7 +28,7 @@ std::size_t add_rafter(Assembler& assembler, const Design& design, const RoofSha
 }
 
 // A level tie on the face of the truss that looks to the roof's middle, its ends cut flush with the rafters'
-// tops.
+// tops, or plumb where it would reach past the inner faces of rails and mesh.
 std::size_t add_tie(Assembler& assembler, const Design& design, const RoofShape& shape, double v, bool last,
                     const std::string& truss) {
   const Lumber& tie = *design.roof.tie;
@@ -36,8 +36,13 @@ std::size_t add_tie(Assembler& assembler, const Design& design, const RoofShape&
   const auto u_at = [&](double z) {
     return (z - shape.upper(0)) / shape.slope;
   };  // on the rafters' upper edge
-  const Outline outline{
+  const Outline whole{
       {{u_at(from), from}, {shape.span - u_at(from), from}, {shape.span - u_at(to), to}, {u_at(to), to}}, {}};
+  const double inside = shape.rail + (design.roof.mesh ? design.roof.mesh->wire.mm() : 0);
+  const Outline outline =
+      u_at(from) >= inside
+          ? whole
+          : geometry::intersection({whole}, {rectangle({inside, from}, {shape.span - inside, to})}).front();
   const double t = tie.thickness.mm();
   return assembler.add({"collar tie",
                         Group::roof,
@@ -51,7 +56,7 @@ std::size_t add_tie(Assembler& assembler, const Design& design, const RoofShape&
 // A plate over the joint of the rafters: as wide on either side of the ridge as the rafters are deep, twice
 // over.
 Outline gusset(const RoofShape& shape) {
-  const double centre = shape.span / 2, reach = 2 * shape.depth, top = shape.ridge_top();
+  const double centre = shape.span / 2, reach = shape.gusset_reach(), top = shape.ridge_top();
   const Outline both{{{centre - reach, shape.lower(centre - reach)},
                       {centre, shape.lower(centre)},
                       {centre + reach, shape.lower(centre - reach)},

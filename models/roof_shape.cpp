@@ -16,7 +16,7 @@ double RoofShape::slope_length() const {
          cosine();
 }
 double RoofShape::height_above_plate() const { return upper(0) - plate; }
-double RoofShape::high_plate() const { return lower(span); }
+double RoofShape::high_plate() const { return lower(span - rail + seat); }
 
 geometry::Polygon RoofShape::rafter() const {
   const double back =
@@ -30,10 +30,10 @@ geometry::Polygon RoofShape::rafter() const {
                                    {slot, ridge_top() - ridge_height},
                                    {slot, ridge_top()}});
   } else {
-    const double head = span + overhang;
-    outline.insert(outline.end(), {{span - seat, lower(span - seat)},
-                                   {span - seat, high_plate()},
-                                   {span, high_plate()},
+    const double head = span + overhang, heel = span - rail;
+    outline.insert(outline.end(), {{heel, lower(heel)},
+                                   {heel, high_plate()},
+                                   {heel + seat, high_plate()},
                                    {head, lower(head)},
                                    {head - back, upper(head - back)}});
   }
@@ -69,6 +69,7 @@ RoofShape roof_shape(const House& house, const Roof& roof) {
   shape.plate = house.wall_height.mm();
   shape.slope = tan(roof.pitch);
   shape.seat = roof.seat.value_or(house.framing.thickness).mm();
+  shape.rail = house.framing.thickness.mm();
   shape.depth = roof.rafters.width.mm();
   shape.thickness = roof.rafters.thickness.mm();
   shape.overhang = roof.eave_overhang.mm();

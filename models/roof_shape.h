@@ -21,6 +21,7 @@ struct RoofShape {
   double plate = 0;           // z of the top of the (lower) rails
   double slope = 0;           // rise over run
   double seat = 0;            // level length of the notch's seat, from the rail's outer face inwards
+  double rail = 0;            // level thickness of the rails that the notches sit on
   double depth = 0;           // of the rafter, square to its edges
   double thickness = 0;       // of the rafter, along v
   double overhang = 0;        // eave: from the rail's outer face to the tail
@@ -40,8 +41,10 @@ struct RoofShape {
   [[nodiscard]] double slope_length() const;
   // Height that the notch leaves above the rail's outer face, plumb.
   [[nodiscard]] double height_above_plate() const;
+  // How far a gusset reaches to either side of the ridge, level: twice the depth of a rafter; common practice.
+  [[nodiscard]] double gusset_reach() const { return 2 * depth; }
   // The top of the higher wall's rails under a single slope: the notch there is as deep as the lower one, its
-  // heel on the rail's inner side.
+  // heel against the rail's inner face.
   [[nodiscard]] double high_plate() const;
   // The (left) rafter's outline in u and z (counter-clockwise), ridge notch included.
   [[nodiscard]] geometry::Polygon rafter() const;

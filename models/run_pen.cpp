@@ -21,9 +21,13 @@ struct Panel {
   std::vector<FrameHole> holes;
 };
 
-// How far the run's parts stand off the wall: outside its cladding.
+// How far the run's parts stand off the wall: outside its cladding, and outside its corner boards where they meet them.
 double wall_face(const Design& design) {
-  return design.walls[static_cast<std::size_t>(design.run->wall)].cladding.thickness().mm();
+  const RunPen& run = *design.run;
+  const double cladding = design.walls[static_cast<std::size_t>(run.wall)].cladding.thickness().mm();
+  const std::optional<Lumber>& trim = design.house.corner_trim;
+  const Length beside = (wall_length(design.house, run.wall) - run.width) / 2;
+  return trim && beside < trim->width ? cladding + trim->thickness.mm() : cladding;
 }
 
 void add_mesh(Assembler& assembler, const Mesh& mesh, const Placement& plane,

@@ -87,11 +87,11 @@ TEST(ReadCladding, LappedBoardsOnOneWallSheetsOnTheOthers) {
   EXPECT_EQ(design.walls[0].cladding.kind, models::CladdingKind::lapped);
   EXPECT_EQ(design.walls[1].cladding.kind, models::CladdingKind::sheets);
   EXPECT_NEAR(design.walls[2].cladding.thickness().inches(), 0.375, 1e-12);
-  // 3/4 in boards of 5-1/2 in that show 4-1/2 in lean by a sine of 1 in 6.
+  // 3/4 in boards of 5-1/2 in that show 4-1/2 in lean by a tangent of 1 in 6.
   bool found = false;
   for (const models::Part& part : building.parts)
     if (part.name == "lapped board") {
-      EXPECT_NEAR(std::abs(part.placement.z.z), 1.0 / 6, 1e-9);
+      EXPECT_NEAR(std::abs(part.placement.z.z), std::sin(std::atan(1.0 / 6)), 1e-9);
       found = true;
     }
   EXPECT_TRUE(found);

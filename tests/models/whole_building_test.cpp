@@ -246,9 +246,13 @@ TEST(Cladding, LappedBoardsLeanOnEachOther) {
   }
   d.roof.gable_overhang = inches(6);
   const Building b = sound(d);
-  // Each board lies flat on the next: contact, no overlap, and the lean's sine is thickness over exposure.
-  const Placement& board = b.parts[named(b, "lapped board").front()].placement;
-  EXPECT_NEAR(std::abs(board.z.z), 0.75 / 4.5, 1e-9);
+  // Each board lies flat on the one below: 3/4 in out from it, square to its face, and 4-1/2 in up along it.
+  const std::vector<std::size_t> boards = named(b, "lapped board");
+  const Placement &lowest = b.parts[boards[0]].placement, &next = b.parts[boards[1]].placement;
+  EXPECT_NEAR(std::abs(lowest.z.z), std::sin(std::atan(0.75 / 4.5)), 1e-9);
+  EXPECT_NEAR(norm(lowest.z - next.z), 0, 1e-9);
+  EXPECT_NEAR(norm(next.origin - lowest.origin), inches(std::hypot(0.75, 4.5)).mm(), 1e-6);
+  EXPECT_NEAR(std::abs(dot(next.origin - lowest.origin, lowest.z)), inches(0.75).mm(), 1e-6);
 }
 
 TEST(Cladding, SheetsCoverTheWallOnce) {
