@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "geometry/tolerance.h"
 #include "models/furniture.h"
 #include "models/practice.h"
 #include "models/wall_frame.h"
@@ -40,8 +41,8 @@ Reach reach_of_posts(const Design& design, Side side, double from, double to) {
   Reach reach{least, most};
   for (const Member& member : frame_members(frame_spec(design, wall))) {
     if (member.name != "post") continue;
-    if (member.low.x <= from) reach.from = std::max(reach.from, member.low.x);
-    if (member.high.x >= to) reach.to = std::min(reach.to, member.high.x);
+    if (member.low.x <= from + geometry::same_place) reach.from = std::max(reach.from, member.low.x);
+    if (member.high.x >= to - geometry::same_place) reach.to = std::min(reach.to, member.high.x);
   }
   return reach;
 }
