@@ -18,7 +18,7 @@ struct Plan {
   models::Design design;
   models::Building building;
   std::vector<models::Finding> findings;
-  models::CutPlan cuts;
+  models::CutPlan cuts = {};
 };
 
 // A file of the pack that failed to be written.

@@ -7,6 +7,7 @@
 #include "exporters/cut/buy_rows.h"
 #include "exporters/cut/fastener_rows.h"
 #include "exporters/cut/list_rows.h"
+#include "exporters/cut/sheet_drawing.h"
 #include "exporters/file_name.h"
 #include "exporters/sheets/page.h"
 
@@ -103,6 +104,21 @@ void add_boards(Flow& flow, const Plan& plan, const geometry::LengthStyle& style
   }
 }
 
+void add_sheets(Flow& flow, const Plan& plan, const geometry::LengthStyle& style) {
+  flow.next_column();
+  flow.add(words({"Cut in the order of the numbers, each cut from edge to edge of the part it divides. Sizes are along and "
+                  "across the sheet; the grain runs along. Grey is left over. Rolls are drawn as long sheets; strips of mesh that "
+                  "lie side by side lap."},
+                 flow.width()),
+           gap);
+  for (const models::SheetCutting& cutting : plan.cuts.sheets)
+    for (const SheetGroup& group : sheet_groups(cutting)) {
+      const Drawing drawing = sheet_drawing(cutting, group, flow.width(), 105, style);
+      if (flow.room() < extent(drawing).height()) flow.next_column();
+      flow.add(drawing, gap);
+    }
+}
+
 struct NumberedSheets {
   const Plan& plan;
   Paper paper;
@@ -147,6 +163,11 @@ std::vector<SheetPage> cut_sheets(const Plan& plan) {
     Flow boards(plan, paper, "boards", "cutting plan");
     add_boards(boards, plan, style);
     sheets.add(boards);
+  }
+  if (!plan.cuts.sheets.empty()) {
+    Flow panels(plan, paper, "sheets and mesh", "cutting plan");
+    add_sheets(panels, plan, style);
+    sheets.add(panels);
   }
   if (!plan.cuts.fasteners.joints.empty()) {
     Flow joints(plan, paper, "fasteners", "fastening plan");
