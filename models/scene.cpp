@@ -1,5 +1,7 @@
 #include "models/scene.h"
 
+#include <algorithm>
+
 #include "geometry/near_boxes.h"
 
 namespace models {
@@ -30,6 +32,8 @@ geometry::Clearance part_clearance(const Scene& scene, std::size_t a, std::size_
   least.distance = INFINITY;
   for (const geometry::ConvexPiece& p : scene.parts[a].pieces)
     for (const geometry::ConvexPiece& q : scene.parts[b].pieces) {
+      // Boxes farther apart than the least distance so far hold nothing nearer.
+      if (!near(p.box, q.box, std::max(least.distance, 0.0))) continue;
       const geometry::Clearance found = geometry::clearance(p, q);
       if (found.distance < least.distance) least = found;
     }
