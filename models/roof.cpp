@@ -4,6 +4,7 @@
 
 #include "geometry/tolerance.h"
 #include "models/cladding.h"
+#include "models/splices.h"
 
 namespace models {
 namespace {
@@ -101,18 +102,21 @@ std::vector<std::size_t> add_truss(Assembler& assembler, const Design& design, c
 void add_ridge(Assembler& assembler, const Design& design, const RoofShape& shape) {
   const double g = shape.gable_overhang;
   // Length along v, width up, thickness across: x = v, y = z, so z = v x z = u.
-  const Placement place = geometry::compose(
-      shape.frame, geometry::placement(
-                       {(shape.span - shape.ridge_thickness) / 2, -g, shape.ridge_top() - shape.ridge_height},
-                       {0, 1, 0}, {0, 0, 1}));
-  assembler.add({"ridge board",
-                 Group::roof,
-                 stick_of(design.roof.ridge),
-                 geometry::stick(geometry::mm(shape.length + 2 * g), design.roof.ridge.width,
-                                 design.roof.ridge.thickness),
-                 place,
-                 {}},
-                {"roof", "ridge"});
+  const double longest = longest_board(design, design.roof.ridge).mm();
+  for (const auto& [from, to] : pieces_between(-g, shape.length + g, longest, truss_middles(shape))) {
+    const Placement place = geometry::compose(
+        shape.frame, geometry::placement(
+                         {(shape.span - shape.ridge_thickness) / 2, from, shape.ridge_top() - shape.ridge_height},
+                         {0, 1, 0}, {0, 0, 1}));
+    assembler.add(
+        {"ridge board",
+         Group::roof,
+         stick_of(design.roof.ridge),
+         geometry::stick(geometry::mm(to - from), design.roof.ridge.width, design.roof.ridge.thickness),
+         place,
+         {}},
+        {"roof", "ridge"});
+  }
 }
 
 }  // namespace

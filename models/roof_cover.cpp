@@ -4,6 +4,7 @@
 #include "geometry/tolerance.h"
 #include "models/cladding.h"
 #include "models/roof.h"
+#include "models/splices.h"
 
 namespace models {
 namespace {
@@ -18,18 +19,24 @@ struct Half {
   const RoofShape& shape;
   Placement plane;
   std::vector<std::string> path;
-  double along, up;  // mm: along the ridge, up the slope
+  double along, up;             // mm: along the ridge, up the slope
+  std::vector<double> rafters;  // their middles along the ridge, ascending
 };
 
-void add_boards(const Half& half, const Lumber& boards) {
-  for (const Strip& s : balanced_strips(0, half.up, boards.width.mm(), 0))
-    half.assembler.add({"roof board",
-                        Group::cover,
-                        stick_of(boards),
-                        cover_piece(half.shape, {0, s.from}, {half.along, s.to}, boards.thickness),
-                        half.plane,
-                        {}},
-                       half.path);
+// Boards longer than those on sale meet in the middle of rafters, in neighbouring rows over different ones.
+void add_boards(const Half& half, const Lumber& boards, double longest) {
+  bool staggered = false;
+  for (const Strip& s : balanced_strips(0, half.up, boards.width.mm(), 0)) {
+    for (const auto& [from, to] : pieces_between(0, half.along, longest, half.rafters, staggered))
+      half.assembler.add({"roof board",
+                          Group::cover,
+                          stick_of(boards),
+                          cover_piece(half.shape, {from, s.from}, {to, s.to}, boards.thickness),
+                          half.plane,
+                          {}},
+                         half.path);
+    staggered = !staggered;
+  }
 }
 
 void add_sheets(const Half& half, const Sheet& sheet) {
@@ -98,6 +105,11 @@ Body cover_piece(const RoofShape& shape, Vec2 low, Vec2 high, Length thickness) 
 void add_cover(Assembler& assembler, const Design& design, const RoofShape& shape) {
   const bool gable = shape.kind == RoofKind::gable;
   for (const bool right : gable ? std::vector{false, true} : std::vector{false}) {
+    // Seen from outside the right half runs along the ridge and the left one against it.
+    std::vector<double> rafters;
+    for (const double v : truss_middles(shape))
+      rafters.push_back(shape.gable_overhang + (right ? v : shape.length - v));
+    std::sort(rafters.begin(), rafters.end());
     const Half half{assembler,
                     shape,
                     slope_plane(shape, right),
@@ -105,8 +117,10 @@ void add_cover(Assembler& assembler, const Design& design, const RoofShape& shap
                              : right ? "cover, right half"
                                      : "cover, left half"},
                     shape.length + 2 * shape.gable_overhang,
-                    shape.slope_length()};
-    if (design.roof.boards) add_boards(half, *design.roof.boards);
+                    shape.slope_length(),
+                    std::move(rafters)};
+    if (design.roof.boards)
+      add_boards(half, *design.roof.boards, longest_board(design, *design.roof.boards).mm());
     if (design.roof.sheets) add_sheets(half, *design.roof.sheets);
     if (design.roof.corrugated) add_corrugated(half, *design.roof.corrugated);
   }

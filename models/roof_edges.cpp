@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "models/roof.h"
+#include "models/splices.h"
 #include "models/wall_plane.h"
 
 namespace models {
@@ -42,13 +43,18 @@ Placement fascia_place(const Lumber& fascia, const RoofShape& shape, bool far) {
 
 void add_fascia(Assembler& assembler, const Design& design, const RoofShape& shape, bool far) {
   const Lumber& fascia = *design.roof.fascia;
-  assembler.add({"fascia",
-                 Group::roof,
-                 stick_of(fascia),
-                 geometry::stick(mm(shape.length + 2 * shape.gable_overhang), fascia.width, fascia.thickness),
-                 geometry::compose(shape.frame, fascia_place(fascia, shape, far)),
-                 {}},
-                {"roof", "edges"});
+  const double g = shape.gable_overhang, longest = longest_board(design, fascia).mm();
+  for (const auto& [from, to] : pieces_between(-g, shape.length + g, longest, truss_middles(shape), far)) {
+    Placement place = fascia_place(fascia, shape, far);
+    place.origin.y = from;
+    assembler.add({"fascia",
+                   Group::roof,
+                   stick_of(fascia),
+                   geometry::stick(mm(to - from), fascia.width, fascia.thickness),
+                   geometry::compose(shape.frame, place),
+                   {}},
+                  {"roof", "edges"});
+  }
 }
 
 // The barge board at one gable: along the ends of the cover, its upper edge level with the cover's upper face, plumb cuts

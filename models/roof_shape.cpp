@@ -99,4 +99,10 @@ bool under_gable(const Roof& roof, Side side) {
   return front_or_back == (roof.ridge_runs == RidgeRuns::front_to_back);
 }
 
+std::vector<double> truss_middles(const RoofShape& shape) {
+  std::vector<double> middles;
+  for (const double face : shape.trusses) middles.push_back(face + shape.thickness / 2);
+  return middles;
+}
+
 }  // namespace models

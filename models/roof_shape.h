@@ -56,4 +56,7 @@ struct RoofShape {
 // Whether the wall is under a gable or the sloping edge of a single slope (else under an eave).
 [[nodiscard]] bool under_gable(const Roof& roof, Side side);
 
+// Where the trusses' middles are along v, in order.
+[[nodiscard]] std::vector<double> truss_middles(const RoofShape& shape);
+
 }  // namespace models
