@@ -76,7 +76,7 @@ Drawing sheet_drawing(const models::SheetCutting& cutting, const SheetGroup& gro
     const auto& piece = cutting.order.pieces[static_cast<std::size_t>(placed.piece)];
     const Vec2 middle = (s.low + s.high) * 0.5;
     const bool large = s.height() > 9 && s.width() > 16;
-    write_in(out, s, piece.mark, mark_cap, middle - Vec2{0, large ? 2 : 0});
+    write_in(out, s, piece.mark, mark_cap, middle - Vec2{0, large ? 2.0 : 0.0});
     if (large) write_in(out, s, print(placed.at.width) + " x " + print(placed.at.height), small_cap, middle + Vec2{0, 2});
   }
   // The cuts' numbers stand on them, where there is room.
