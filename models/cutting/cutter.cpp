@@ -172,8 +172,9 @@ Fit Cutter::fit(const std::vector<int>& taken) {
   Fit fit = Fit::unknown;
   for (int variant = 0; variant < dives && fit == Fit::unknown && !worked_out(); ++variant) {
     if (dive(mine, variant)) fit = Fit::yes;
-    if (variant == 0 && fit == Fit::unknown) fit = cut_exactly(mine);
+    if (variant == 0 && fit == Fit::unknown) fit = cut_exactly(mine, false);
   }
+  if (fit == Fit::unknown && !worked_out()) fit = cut_exactly(mine, true);
   for (PatternUse& use : found_) use.pattern = in_whole(part_, use.pattern);
   answers_[blanks] = {fit, found_};
   return fit;

@@ -45,7 +45,7 @@ class Cutter {
   // Rounds the relaxation step by step (dive.cpp). The sources are those of the part.
   bool dive(const std::vector<int>& sources, int variant);
   // Lists all patterns that could matter and searches them to the end (exact.cpp).
-  Fit cut_exactly(const std::vector<int>& sources);
+  Fit cut_exactly(const std::vector<int>& sources, bool thorough);
   [[nodiscard]] bool worked_out() const;
 
   const CoverProblem& whole_;

@@ -9,8 +9,9 @@ namespace models::cutting {
 namespace {
 
 constexpr double whole = 1e-6;
-constexpr std::size_t most_listed = 5'000;
+constexpr std::size_t most_listed = 5'000;  // at first, and so many times more in the end
 constexpr int most_nodes = 2'000;
+constexpr int thorough_times = 6;
 
 struct Range {
   int least = 0;
@@ -19,7 +20,8 @@ struct Range {
 
 }  // namespace
 
-Fit Cutter::cut_exactly(const std::vector<int>& sources) {
+Fit Cutter::cut_exactly(const std::vector<int>& sources, bool thorough) {
+  const int times = thorough ? thorough_times : 1;
   // At any prices, what the sources' blanks can be worth less what the pieces are worth is all that the patterns of a
   // plan on these sources may lack together. At good prices that is little, and few patterns are near enough to the
   // best. The prices come from the relaxation that may leave sources unused; with all of them fixed there would be none.
@@ -47,7 +49,8 @@ Fit Cutter::cut_exactly(const std::vector<int>& sources) {
   for (std::size_t k = 0; k < prices.kind.size(); ++k) {
     prices.kind[k] = blanks[k] > 0 ? std::max(0.0, priced.worth[k] - spare) : 0x1p60;
   }
-  const auto listed = pricer_.list(prices, part_.problem.demand, most_listed);
+  const auto listed =
+      pricer_.list(prices, part_.problem.demand, most_listed * static_cast<std::size_t>(times));
   if (!listed) return Fit::unknown;
 
   Master exact(part_.problem);
@@ -75,7 +78,7 @@ Fit Cutter::cut_exactly(const std::vector<int>& sources) {
   };
   bool all_proven = true;
   for (int nodes = 0; !stack.empty(); ++nodes) {
-    if (nodes == most_nodes || worked_out()) return Fit::unknown;
+    if (nodes == most_nodes * times || worked_out()) return Fit::unknown;
     std::vector<Range> ranges = std::move(stack.back());
     stack.pop_back();
     for (std::size_t p = 0; p < ranges.size(); ++p) exact.bound_pattern(p, ranges[p].least, ranges[p].most);

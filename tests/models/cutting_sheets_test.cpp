@@ -304,7 +304,7 @@ TEST(Sheets, NothingCheaperIsFoundByTryingEverything) {
     for (int s = draw(1, 2); s > 0; --s) {
       order.stock.push_back({0, draw(7, 11) * mm, draw(6, 9) * mm, draw(20, 40), {}});
     }
-    int left = 6;
+    int left = 5;
     while (left > 0) {
       const int count = std::min(left, draw(1, 3));
       order.pieces.push_back(
