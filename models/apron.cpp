@@ -56,8 +56,8 @@ void skirt(Assembler& assembler, const Design& design, double low) {
     };
     if (house.corner_trim) {  // its boards stand where the mesh would lap over the cladding
       const double reach = 1000, wide = house.corner_trim->width.mm();
-      leave_out({left - reach, 0}, {left + wide + house.corner_trim->thickness.mm(), reach});
-      leave_out({right - wide - house.corner_trim->thickness.mm(), 0}, {right + reach, reach});
+      leave_out({left - reach, 0}, {wide, reach});
+      leave_out({length - wide, 0}, {right + reach, reach});
     }
     const bool skids_along_x = house.width >= house.depth;
     if (design.base->kind == BaseKind::skids && skids_along_x != along_x) {

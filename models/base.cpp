@@ -40,9 +40,8 @@ void add_base(Assembler& assembler, const Design& design) {
     for (const bool far : {false, true}) {
       // Level with the frame's outer face, so that mesh can hang over them.
       const double at = far ? (along_x ? depth : width) - across : 0;
-      const Placement place =
-          along_x ? geometry::placement({from, at + across, ground}, {1, 0, 0}, {0, 0, 1})
-                  : geometry::placement({at, from, ground}, {0, 1, 0}, {0, 0, 1});
+      const Placement place = along_x ? geometry::placement({from, at + across, ground}, {1, 0, 0}, {0, 0, 1})
+                                      : geometry::placement({at, from, ground}, {0, 1, 0}, {0, 0, 1});
       assembler.add({"skid",
                      Group::floor,
                      stick_of(base.skids),

@@ -165,12 +165,15 @@ std::vector<Finding> find_low_headroom(const Subject& s) {
   const double asked = practice::headroom.mm();
   for (const std::size_t bar : named(s.building, "roost bar")) {
     const geometry::Box& box = s.scene.parts[bar].box;
-    const Vec3 size = box.size();
-    // The room over the bar, up to a height.
+    // The room over the bar, up to a height; nobody sits against the walls, where mesh and battens are.
+    const Vec3 whole = box.size();
+    const double end = std::min(practice::off_the_wall.mm(), std::max(whole.x, whole.y) / 4);
+    const Vec3 inset = whole.x > whole.y ? Vec3{end, 0, 0} : Vec3{0, end, 0};
+    const Vec3 size = whole - inset * 2;
     const auto over = [&](double height) {
       const geometry::Body room = geometry::stick(mm(size.x), mm(size.y), mm(height));
       return geometry::placed(geometry::convex_pieces(room).front(),
-                              geometry::shift({box.low.x, box.low.y, box.high.z}));
+                              geometry::shift({box.low.x + inset.x, box.low.y + inset.y, box.high.z}));
     };
     double free = asked;
     std::size_t above = bar;

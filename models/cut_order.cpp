@@ -16,6 +16,8 @@ class Builder {
  public:
   Builder(const Design& design, const Building& building) : design_(design), building_(building) {
     const Saw& saw = design.shop.saw;
+    // Some seconds of search at most.
+    made_.order.limits = {20'000, 200'000, 200'000'000};
     made_.order.saw = {nanometres(saw.kerf), nanometres(saw.rip_kerf), nanometres(saw.end_trim),
                        nanometres(saw.edge_trim)};
   }

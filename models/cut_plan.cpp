@@ -61,9 +61,11 @@ void add_sheets(CutPlan& plan) {
       if (counts[i] == 0) continue;
       const cutting::SheetStock& stock = cutting.order.stock[i];
       plan.buy.push_back({cutting.form == Material::Form::mesh ? Bought::mesh : Bought::sheet, cutting.stock,
-                          length_of(stock.x), length_of(stock.y), static_cast<double>(counts[i]), "", "", stock.price});
+                          length_of(stock.x), length_of(stock.y), static_cast<double>(counts[i]), "", "",
+                          stock.price});
     }
-    for (const std::string& problem : cutting.plan.problems) plan.problems.push_back(cutting.stock + ": " + problem);
+    for (const std::string& problem : cutting.plan.problems)
+      plan.problems.push_back(cutting.stock + ": " + problem);
     if (cutting.plan.sheets.empty() && cutting.plan.problems.empty())
       plan.problems.push_back(cutting.stock + ": no plan was found");
   }

@@ -24,7 +24,8 @@ struct Row {
 std::vector<std::pair<double, double>> panel_lengths(const Row& row) {
   const double t = row.nests.panel.thickness.mm();
   std::vector<double> middles;
-  for (int i = 1; i < row.nests.count; ++i) middles.push_back(row.left + i * (row.nests.width.mm() + t) + t / 2);
+  for (int i = 1; i < row.nests.count; ++i)
+    middles.push_back(row.left + i * (row.nests.width.mm() + t) + t / 2);
   return pieces_between(row.left, row.right, row.nests.panel.length.mm(), middles);
 }
 
@@ -32,15 +33,16 @@ void add_level_panel(const Row& row, const char* name, double top) {
   // Grain along the wall: x to the right, y into the house (-z of the wall), so the thickness goes up.
   const double depth = row.back - row.front;
   for (const auto& [from, to] : panel_lengths(row))
-    row.assembler.add({name,
-                       Group::nest,
-                       sheet_of(row.nests.panel),
-                       {rectangle(mm(to - from), mm(depth)), row.nests.panel.thickness, {}, {}, {}},
-                       geometry::compose(row.plane,
-                                         geometry::placement({from, top - row.nests.panel.thickness.mm(), row.back},
-                                                             {1, 0, 0}, {0, 0, -1})),
-                       row.nests.wall},
-                      path);
+    row.assembler.add(
+        {name,
+         Group::nest,
+         sheet_of(row.nests.panel),
+         {rectangle(mm(to - from), mm(depth)), row.nests.panel.thickness, {}, {}, {}},
+         geometry::compose(
+             row.plane, geometry::placement({from, top - row.nests.panel.thickness.mm(), row.back}, {1, 0, 0},
+                                            {0, 0, -1})),
+         row.nests.wall},
+        path);
 }
 
 void add_dividers(const Row& row, double lip_thickness) {

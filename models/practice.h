@@ -41,8 +41,8 @@ inline constexpr geometry::Length least_difference = geometry::mm(1);
 // How far a grown person reaches in through an opening with one arm: common practice.
 inline constexpr geometry::Length arm = geometry::mm(700);
 
-// The least opening that a person steps in by to clean, stooping: common practice.
-inline constexpr geometry::Length doorway_width = geometry::mm(500), doorway_height = geometry::mm(1000);
+// The least opening that a person steps in by to clean, or leans in by with head and shoulders: common practice.
+inline constexpr geometry::Length doorway_width = geometry::mm(500), doorway_height = geometry::mm(850);
 
 // Over where birds stand and sleep: headroom of usable area, Council Directive 1999/74/EC, Art. 2.
 inline constexpr geometry::Length headroom = geometry::mm(450);
@@ -53,5 +53,8 @@ inline constexpr geometry::Length sill_over_litter = geometry::mm(25);
 // What is left between the diagonals of a small frame that was squared up with a tape: common practice; it agrees with
 // the squareness of a panel 8 ft long by PS 1-19.
 inline constexpr geometry::Length racking = geometry::mm(3);
+
+// From a bar's end at the wall to where a bird's back is: common practice.
+inline constexpr geometry::Length off_the_wall = geometry::mm(75);
 
 }  // namespace models::practice

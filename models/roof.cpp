@@ -104,10 +104,10 @@ void add_ridge(Assembler& assembler, const Design& design, const RoofShape& shap
   // Length along v, width up, thickness across: x = v, y = z, so z = v x z = u.
   const double longest = longest_board(design, design.roof.ridge).mm();
   for (const auto& [from, to] : pieces_between(-g, shape.length + g, longest, truss_middles(shape))) {
-    const Placement place = geometry::compose(
-        shape.frame, geometry::placement(
-                         {(shape.span - shape.ridge_thickness) / 2, from, shape.ridge_top() - shape.ridge_height},
-                         {0, 1, 0}, {0, 0, 1}));
+    const Placement place =
+        geometry::compose(shape.frame, geometry::placement({(shape.span - shape.ridge_thickness) / 2, from,
+                                                            shape.ridge_top() - shape.ridge_height},
+                                                           {0, 1, 0}, {0, 0, 1}));
     assembler.add(
         {"ridge board",
          Group::roof,

@@ -99,14 +99,19 @@ void add_roosts(Assembler& assembler, const Design& design) {
                                     r.first.mm() + (r.count - 1) * r.spacing.mm() + reach);
   const Placement plane = wall_plane(house, across.starts);
   // As many boards side by side, from cleat to cleat, as the sheet's width asks for.
-  const int boards = std::max(1, static_cast<int>(std::ceil((to - from) / r.droppings_board->width.mm() - 1e-9)));
+  const int boards =
+      std::max(1, static_cast<int>(std::ceil((to - from) / r.droppings_board->width.mm() - 1e-9)));
   for (int i = 0; i < boards; ++i) {
     const double near = from + (to - from) * i / boards;
     assembler.add(
         {"droppings board",
          Group::roost,
          sheet_of(*r.droppings_board),
-         {geometry::rectangle(mm(length), mm((to - from) / boards)), r.droppings_board->thickness, {}, {}, {}},
+         {geometry::rectangle(mm(length), mm((to - from) / boards)),
+          r.droppings_board->thickness,
+          {},
+          {},
+          {}},
          geometry::compose(plane, geometry::placement({wall, top - thickness, -near}, {1, 0, 0}, {0, 0, -1})),
          {}},
         {"roosts", "board"});

@@ -38,8 +38,8 @@ void add_mesh(Assembler& assembler, const Mesh& mesh, const Placement& plane,
 void add_panel(Assembler& assembler, const RunPen& run, const Panel& panel, double longest) {
   const std::vector<std::string> path{"run", panel.name};
   FrameSpec spec{
-      0, panel.length, run.height.mm(), run.framing.width.mm(), run.post_spacing.mm(), panel.holes, {}, {},
-      longest};
+      0,  panel.length, run.height.mm(), run.framing.width.mm(), run.post_spacing.mm(), panel.holes,
+      {}, {},           longest};
   std::vector<std::size_t> parts =
       add_members(assembler, frame_members(spec), run.framing, Group::run, panel.plane, {}, path);
   FrameView view{panel.name, "run", panel.plane, mm(panel.length), run.height, parts, {}};

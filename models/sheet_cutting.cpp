@@ -36,7 +36,8 @@ class Cuttings {
       add_mesh(cutting, row, mark.material, wanted);
       return;
     }
-    const bool grain = mark.group == Group::cover || mark.group == Group::floor || mark.group == Group::cladding;
+    const bool grain =
+        mark.group == Group::cover || mark.group == Group::floor || mark.group == Group::cladding;
     add(cutting, row, row.cuts.length, row.cuts.width, wanted, !grain);
   }
 
@@ -68,11 +69,13 @@ class Cuttings {
       std::optional<Money> price;
       for (const SoldSheet& sold : design_.shop.sheets)
         if (sold.sheet.name == material.stock) price = sold.price;
-      cutting.order.stock.push_back({0, nanometres(material.length), nanometres(material.width), price, std::nullopt});
+      cutting.order.stock.push_back(
+          {0, nanometres(material.length), nanometres(material.width), price, std::nullopt});
     } else {
       for (const SoldMesh& sold : design_.shop.meshes)
         if (sold.mesh.name == material.stock)
-          cutting.order.stock.push_back({0, nanometres(sold.length), nanometres(material.width), sold.price, std::nullopt});
+          cutting.order.stock.push_back(
+              {0, nanometres(sold.length), nanometres(material.width), sold.price, std::nullopt});
       if (cutting.order.stock.empty())
         cutting.order.stock.push_back(
             {0, nanometres(material.length), nanometres(material.width), std::nullopt, std::nullopt});
@@ -105,12 +108,14 @@ class Cuttings {
 
 }  // namespace
 
-std::vector<SheetCutting> sheet_cuttings(const Design& design, const Building& building, const CutList& list) {
+std::vector<SheetCutting> sheet_cuttings(const Design& design, const Building& building,
+                                         const CutList& list) {
   Cuttings cuttings(design, building);
   for (const CutListGroup& group : list.groups)
     for (const CutListRow& row : group.rows) {
       const Mark& mark = building.marks[row.mark];
-      const bool flat = mark.material.form == Material::Form::sheet || mark.material.form == Material::Form::mesh;
+      const bool flat =
+          mark.material.form == Material::Form::sheet || mark.material.form == Material::Form::mesh;
       if (flat && !is_profiled(design, mark)) cuttings.add(row);
     }
   return cuttings.finish();

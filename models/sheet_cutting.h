@@ -23,6 +23,7 @@ struct SheetCutting {
 inline constexpr Length mesh_lap = geometry::mm(50);
 
 // One for each kind, by name, planned. Pieces keep the grain in roofs, floors and walls; smaller ones may be turned.
-[[nodiscard]] std::vector<SheetCutting> sheet_cuttings(const Design& design, const Building& building, const CutList& list);
+[[nodiscard]] std::vector<SheetCutting> sheet_cuttings(const Design& design, const Building& building,
+                                                       const CutList& list);
 
 }  // namespace models

@@ -13,7 +13,8 @@ Length longest_board(const Design& design, const Lumber& lumber) {
   Length longest;
   const auto take = [&](const Lumber& sold, Length length) {
     const bool same = sold.name == lumber.name;
-    const bool rips = design.shop.saw.rips && geometry::abs(sold.thickness - lumber.thickness).mm() < same_place &&
+    const bool rips = design.shop.saw.rips &&
+                      geometry::abs(sold.thickness - lumber.thickness).mm() < same_place &&
                       sold.width > lumber.width;
     if (same || rips) longest = std::max(longest, length);
   };

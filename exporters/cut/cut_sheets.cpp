@@ -106,8 +106,10 @@ void add_boards(Flow& flow, const Plan& plan, const geometry::LengthStyle& style
 
 void add_sheets(Flow& flow, const Plan& plan, const geometry::LengthStyle& style) {
   flow.next_column();
-  flow.add(words({"Cut in the order of the numbers, each cut from edge to edge of the part it divides. Sizes are along and "
-                  "across the sheet; the grain runs along. Grey is left over. Rolls are drawn as long sheets; strips of mesh that "
+  flow.add(words({"Cut in the order of the numbers, each cut from edge to edge of the part it divides. Sizes "
+                  "are along and "
+                  "across the sheet; the grain runs along. Grey is left over. Rolls are drawn as long "
+                  "sheets; strips of mesh that "
                   "lie side by side lap."},
                  flow.width()),
            gap);

@@ -26,7 +26,8 @@ bool alike(const Sheet& a, const Sheet& b) {
 // Writes a text in the box's middle, upright where it only fits so; whether it fitted.
 bool write_in(Drawing& out, const Space& box, const std::string& text, double cap, Vec2 middle) {
   const double wide = text_width(text, cap) + 0.8, high = cap * 1.4 + 0.6;
-  const bool level = wide <= box.width() && high <= box.height(), upright = wide <= box.height() && high <= box.width();
+  const bool level = wide <= box.width() && high <= box.height(),
+             upright = wide <= box.height() && high <= box.width();
   if (!level && !upright) return false;
   const Label label = centred(Role::mark, middle, text, cap, level ? 0 : 90);
   if (!out.is_free(text_box(label), 0.2)) return false;
@@ -48,17 +49,19 @@ std::vector<SheetGroup> sheet_groups(const models::SheetCutting& cutting) {
   return groups;
 }
 
-Drawing sheet_drawing(const models::SheetCutting& cutting, const SheetGroup& group, double width, double height,
-                      const geometry::LengthStyle& style) {
+Drawing sheet_drawing(const models::SheetCutting& cutting, const SheetGroup& group, double width,
+                      double height, const geometry::LengthStyle& style) {
   const Sheet& sheet = cutting.plan.sheets[group.index];
   const auto& stock = cutting.order.stock[static_cast<std::size_t>(sheet.stock)];
   const double x = millimetres(stock.x), y = millimetres(stock.y);
   const double scale = std::min(width / x, (height - caption) / y);
   const auto print = [&](Nanometres n) { return print_length(geometry::mm(millimetres(n)), style); };
   Drawing out;
-  std::string title = cutting.stock + ", " + print(stock.x) + " x " + print(stock.y) + ": no. " + std::to_string(group.first);
+  std::string title =
+      cutting.stock + ", " + print(stock.x) + " x " + print(stock.y) + ": no. " + std::to_string(group.first);
   if (group.last > group.first)
-    title += " to " + std::to_string(group.last) + ", " + std::to_string(group.last - group.first + 1) + " alike";
+    title +=
+        " to " + std::to_string(group.last) + ", " + std::to_string(group.last - group.first + 1) + " alike";
   out.label(Role::note, {0, 4}, fitted(title, mark_cap, width), {mark_cap});
   // On the page y runs down; the sheet's lower left corner is at the lower left.
   const auto space = [&](const Rectangle& r) {
@@ -77,7 +80,9 @@ Drawing sheet_drawing(const models::SheetCutting& cutting, const SheetGroup& gro
     const Vec2 middle = (s.low + s.high) * 0.5;
     const bool large = s.height() > 9 && s.width() > 16;
     write_in(out, s, piece.mark, mark_cap, middle - Vec2{0, large ? 2.0 : 0.0});
-    if (large) write_in(out, s, print(placed.at.width) + " x " + print(placed.at.height), small_cap, middle + Vec2{0, 2});
+    if (large)
+      write_in(out, s, print(placed.at.width) + " x " + print(placed.at.height), small_cap,
+               middle + Vec2{0, 2});
   }
   // The cuts' numbers stand on them, where there is room.
   for (std::size_t i = 0; i < sheet.cuts.size(); ++i) {
@@ -86,7 +91,8 @@ Drawing sheet_drawing(const models::SheetCutting& cutting, const SheetGroup& gro
     const std::string number = std::to_string(i + 1);
     for (const double fraction : {0.5, 0.3, 0.7, 0.15, 0.85}) {
       const Vec2 at = cut.along_y ? Vec2{millimetres(cut.at) * scale, part.low.y + part.height() * fraction}
-                                  : Vec2{part.low.x + part.width() * fraction, caption + (y - millimetres(cut.at)) * scale};
+                                  : Vec2{part.low.x + part.width() * fraction,
+                                         caption + (y - millimetres(cut.at)) * scale};
       Label label = centred(Role::dimension, at, number, small_cap);
       label.mask = true;
       if (!out.is_free(text_box(label), 0.3)) continue;

@@ -33,6 +33,7 @@ bool has_picture(const models::Building& building, const Finding& finding) {
   const auto moves = [&](const models::Mover& mover) {
     return finding.line > 0 && mover.line == finding.line;
   };
+  if (finding.rule.starts_with("flock.")) return false;  // about the whole house, not a spot
   return finding.severity != models::Severity::note &&
          (!finding.parts.empty() || std::any_of(building.movers.begin(), building.movers.end(), moves));
 }

@@ -26,7 +26,8 @@ Plan planted() { return support::plan_of_file(PROJECT_DIR "/tests/data/planted-f
 TEST(finding_pictures, there_is_one_of_each_error_and_warning) {
   const Plan plan = planted();
   const auto asked = std::count_if(plan.findings.begin(), plan.findings.end(), [](const models::Finding& f) {
-    return f.severity != models::Severity::note;
+    // What the flock asks for is about the whole house.
+    return f.severity != models::Severity::note && !f.rule.starts_with("flock.");
   });
   const std::vector<FindingPicture> pictures = finding_pictures(plan);
   ASSERT_EQ(static_cast<long>(pictures.size()), asked);

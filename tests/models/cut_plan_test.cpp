@@ -113,8 +113,10 @@ TEST(CutPlan, WithoutPricesTheLeastWoodIsBoughtInUsualLengths) {
 TEST(CutPlan, WhatNoBoardIsLongEnoughForIsSaid) {
   const Planned p =
       planned(sticks("<stock><sold lumber='2x4' length='6ft' price='3'/></stock>", "2x4", "80in", 1));
-  EXPECT_EQ(p.plan.plan.status, PlanStatus::impossible);
   ASSERT_FALSE(p.plan.problems.empty());
+  EXPECT_THAT(p.plan.problems[0],
+              testing::HasSubstr("is longer than any board of 2x4 that is on sale or at hand"));
+  EXPECT_TRUE(p.plan.buy.empty());
 }
 
 class Examples : public testing::TestWithParam<const char*> {};
@@ -127,7 +129,9 @@ TEST_P(Examples, EveryPieceIsCutAsOftenAsItIsBuilt) {
   text << in.rdbuf();
   const Planned p = planned(text.str());
   EXPECT_THAT(p.plan.problems, testing::IsEmpty());
-  EXPECT_EQ(p.plan.plan.status, PlanStatus::optimal);
+  // Proven, or within a fifth of a hundredth of what is proven.
+  EXPECT_TRUE(p.plan.plan.status == PlanStatus::optimal || p.plan.plan.status == PlanStatus::best_found);
+  EXPECT_LE(static_cast<double>(p.plan.plan.cost), 1.002 * static_cast<double>(p.plan.plan.bound));
   EXPECT_THAT(cutting::faults_in(p.plan.sticks.order, p.plan.plan), testing::IsEmpty());
   std::map<std::size_t, int> cut;
   for (const cutting::Board& board : p.plan.plan.boards)

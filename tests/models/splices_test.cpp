@@ -22,7 +22,8 @@ TEST(PiecesBetween, AsFewAsCanBeAtTheGivenPlaces) {
   EXPECT_THAT(pieces_between(0, 2000, 1000, {300, 600, 900, 1200, 1500, 1800}),
               ElementsAre(Pair(0, 900), Pair(900, 1800), Pair(1800, 2000)));
   // The other row's first joint is one place before.
-  EXPECT_THAT(pieces_between(0, 1500, 1000, {300, 600, 900, 1200}, true), ElementsAre(Pair(0, 600), Pair(600, 1500)));
+  EXPECT_THAT(pieces_between(0, 1500, 1000, {300, 600, 900, 1200}, true),
+              ElementsAre(Pair(0, 600), Pair(600, 1500)));
 }
 
 TEST(PiecesBetween, WhereNoPlaceIsWithinReachAPieceIsTooLong) {
@@ -39,14 +40,19 @@ TEST(LongestBoard, IsTheLongestOnSaleWithItsEndsTrimmed) {
   const Lumber two_by_two{"2x2", geometry::inches(1.5), geometry::inches(1.5)};
   EXPECT_DOUBLE_EQ(longest_board(design_of(test::coop("")), two_by_two).inches(), 192 - 0.5);
   const std::string stock = "<sold lumber='2x2' length='8ft'/><sold lumber='2x4' length='10ft'/>";
-  EXPECT_DOUBLE_EQ(longest_board(design_of(test::coop("<stock>" + stock + "</stock>")), two_by_two).inches(), 119.5);
-  EXPECT_DOUBLE_EQ(longest_board(design_of(test::coop("<stock><saw rips='no'/>" + stock + "</stock>")), two_by_two).inches(), 95.5);
+  EXPECT_DOUBLE_EQ(longest_board(design_of(test::coop("<stock>" + stock + "</stock>")), two_by_two).inches(),
+                   119.5);
+  EXPECT_DOUBLE_EQ(
+      longest_board(design_of(test::coop("<stock><saw rips='no'/>" + stock + "</stock>")), two_by_two)
+          .inches(),
+      95.5);
 }
 
 TEST(Splices, RailsAreJoinedInTheMiddleOfPostsAndStillHeld) {
   // 6.6 m long, of boards of 4.8 m: bottom and top rails of front and back in two, joined over different posts.
-  const Design design = design_of("<coop units='mm'><flock birds='0'/><house width='6600' depth='2000' wall-height='1800' "
-                                  "framing='38x63'/><nests wall='back' count='12'/></coop>");
+  const Design design = design_of(
+      "<coop units='mm'><flock birds='1'/><house width='6600' depth='2000' wall-height='1800' "
+      "framing='38x63'/><nests wall='back' count='12'/></coop>");
   const Building building = build(design);
   double bottom = 0, top = 0;
   for (const Part& part : building.parts) {
