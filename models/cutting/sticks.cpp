@@ -61,8 +61,8 @@ StickPlan plan_sticks(const StickOrder& order) {
     plan.bound += least.bound;
     if (!least.plan) {
       plan.status = least.impossible ? PlanStatus::impossible : PlanStatus::not_found;
-      plan.problems.push_back(least.impossible ? "the boards that can be had do not hold all pieces"
-                                               : "no plan was found within the limits of work");
+      plan.problems.emplace_back(least.impossible ? "the boards that can be had do not hold all pieces"
+                                                  : "no plan was found within the limits of work");
       plan.bound = 0;
       return plan;
     }
