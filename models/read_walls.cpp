@@ -222,6 +222,25 @@ std::vector<Wall> read_walls(const Element& coop, const House& house, const Roof
         all.push_back({opening, read_opening(opening, kind.kind, wall, house, roof), side, placed});
     if (!first) continue;
     line = element.line();
+    Wall& own = walls[static_cast<std::size_t>(side)];
+    const Length width = house.framing.width;
+    for (const auto& post : element.children("extra-post")) {
+      own.extra_posts.push_back(post.length("left"));
+      const Extent extent = frame_extent(house, side);
+      if (!house_is_sound(coop) || !post.sound()) continue;
+      if (own.extra_posts.back() < extent.from)
+        post.must_be_at_least("left", extent.from, "that is where the wall's frame starts");
+      else if (own.extra_posts.back() > extent.to - width)
+        post.must_be_at_most("left", extent.to - width, "that is where the wall's end post stands");
+    }
+    for (const auto& rail : element.children("extra-rail")) {
+      own.extra_rails.push_back(rail.length("bottom"));
+      if (!house_is_sound(coop) || !rail.sound()) continue;
+      if (own.extra_rails.back() < width)
+        rail.must_be_at_least("bottom", width, "the bottom rail lies there");
+      else if (own.extra_rails.back() > house.wall_height - width * 2)
+        rail.must_be_at_most("bottom", house.wall_height - width * 2, "the top rail lies there");
+    }
     walls[static_cast<std::size_t>(side)].cladding = wall.cladding;
   }
   std::stable_sort(all.begin(), all.end(),

@@ -122,4 +122,15 @@ TEST(ReadOpenings, TooLittleRoomForBattensOrRampCannotBeBuilt) {
       ElementsAre(HasSubstr("wall/bird-door/@ramp-length: the ramp of front bird door is ")));
 }
 
+TEST(ReadWall, FurtherPostsAndRailsStandWhereTheyAreAsked) {
+  const auto [design, building] =
+      read_and_build(coop("<wall side='back'><extra-post left='10in'/><extra-rail bottom='20in'/></wall>"));
+  EXPECT_EQ(test::count(building, "rail"),
+            4);  // in pieces between five posts: four of the frame and the one more
+  EXPECT_THAT(problems_of(coop("<wall side='back'><extra-post left='71in'/></wall>")),
+              testing::ElementsAre(testing::HasSubstr("that is where the wall's end post stands")));
+  EXPECT_THAT(problems_of(coop("<wall side='back'><extra-rail bottom='1in'/></wall>")),
+              testing::ElementsAre(testing::HasSubstr("the bottom rail lies there")));
+}
+
 }  // namespace
