@@ -32,6 +32,8 @@ int make(const Options& options, Output output) {
                         [&](std::string_view writer) { stages.start("write " + std::string(writer)); });
   stages.finish();
 
+  for (const std::string& problem : plan.cuts.problems)
+    output.err << options.design << ": " << problem << '\n';
   if (options.json) {
     output.out << nlohmann::ordered_json{{"pack", out.string()},
                                          {"parts", plan.building.parts.size()},

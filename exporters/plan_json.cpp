@@ -1,11 +1,9 @@
 #include "exporters/plan_json.h"
 
 #include <algorithm>
-#include <charconv>
-
-#include <nlohmann/json.hpp>
 
 #include "exporters/cut/cut_json.h"
+#include "exporters/json_values.h"
 #include "geometry/solid.h"
 #include "models/checks.h"
 #include "models/flock.h"
@@ -18,17 +16,8 @@ using geometry::Length;
 using geometry::Vec2;
 using geometry::Vec3;
 using Json = nlohmann::ordered_json;
+using exporters::json;  // of lengths and angles, beside those below
 
-// Rounding takes away the last bits, in which machines may differ.
-Json rounded(double value, int decimals) {
-  const std::string text = number(value, decimals);
-  double result = 0;
-  std::from_chars(text.data(), text.data() + text.size(), result);
-  return result;
-}
-
-Json json(Length length) { return rounded(length.mm(), 6); }
-Json json(geometry::Angle angle) { return rounded(angle.degrees(), 9); }
 Json json(Vec2 p) { return Json::array({rounded(p.x, 6), rounded(p.y, 6)}); }
 Json json(Vec3 p) { return Json::array({rounded(p.x, 6), rounded(p.y, 6), rounded(p.z, 6)}); }
 // At 5 m from the axis an error of 1e-12 is far below a nanometre.
@@ -70,11 +59,6 @@ const char* name(models::OpeningKind kind) {
   constexpr const char* names[] = {"door", "nest_door", "bird_door", "vent", "round_vent", "window"};
   return names[static_cast<int>(kind)];
 }
-const char* name(models::Material::Form form) {
-  constexpr const char* names[] = {"stick", "sheet", "mesh", "other"};
-  return names[static_cast<int>(form)];
-}
-
 Json json(const geometry::Placement& p) {
   return {{"origin", json(p.origin)}, {"x", direction(p.x)}, {"y", direction(p.y)}, {"z", direction(p.z)}};
 }
@@ -148,7 +132,7 @@ Json json(const models::Mark& mark) {
           {"name", mark.name},
           {"group", models::name(mark.group)},
           {"stock", mark.material.stock},
-          {"form", name(mark.material.form)},
+          {"form", models::name(mark.material.form)},
           {"mesh_opening", json(mark.material.opening)},
           {"count", mark.count},
           {"blank", json(size)},

@@ -32,4 +32,18 @@ std::string_view name(Group group) {
   return "";
 }
 
+std::string_view name(Material::Form form) {
+  switch (form) {
+    case Material::Form::stick:
+      return "stick";
+    case Material::Form::sheet:
+      return "sheet";
+    case Material::Form::mesh:
+      return "mesh";
+    case Material::Form::other:
+      return "other";
+  }
+  return "";
+}
+
 }  // namespace models

@@ -32,6 +32,8 @@ struct Material {
   bool operator==(const Material&) const = default;
 };
 
+[[nodiscard]] std::string_view name(Material::Form form);
+
 // One shape of part. All parts with this mark are congruent and share its body and solid.
 struct Mark {
   std::string label;  // short, unique: "F3"

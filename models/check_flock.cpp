@@ -97,6 +97,17 @@ Vec3 centre_of(const Subject& s, const std::vector<std::size_t>& parts) {
   return box.centre();
 }
 
+// An area that falls short: how much more of its length would do, or how many birds it is enough for.
+Finding short_area(const Subject& s, const Missed& m, double given, Length across, const std::string& larger,
+                   const char* longer, const char* as_it_is) {
+  Finding finding = finding_of(m);
+  finding.measured = printed(s.design, Area{given});
+  finding.asked = asked_of(m, printed(s.design, Area{m.figure}));
+  finding.advice = larger + printed(s.design, round_up(s.design, mm((m.figure - given) / across.mm()))) +
+                   longer + or_at_most(as_it_is, given, m.figure / all_birds(s.design.flock));
+  return finding;
+}
+
 }  // namespace
 
 std::vector<Finding> find_crowded_floor(const Subject& s) {
@@ -106,15 +117,11 @@ std::vector<Finding> find_crowded_floor(const Subject& s) {
   const double given = floor_given(s.building, s.scene).mm2;
   const Missed m = missed(given, asked, birds);
   if (!m.any) return {};
-  Finding finding = finding_of(m);
   const House& house = s.design.house;
-  const Length across = house.width - house.framing.thickness * 2;
+  Finding finding = short_area(s, m, given, house.width - house.framing.thickness * 2, "a house ", " deeper",
+                               "with this floor,");
   finding.place = middle(s.design);
   finding.message = "the floor is small for " + birds_of(s);
-  finding.measured = printed(s.design, Area{given});
-  finding.asked = asked_of(m, printed(s.design, Area{m.figure}));
-  finding.advice = "a house " + printed(s.design, round_up(s.design, mm((m.figure - given) / across.mm()))) +
-                   " deeper" + or_at_most("with this floor,", given, m.figure / birds);
   return {finding};
 }
 
@@ -141,15 +148,11 @@ std::vector<Finding> find_crowded_run(const Subject& s) {
   const Missed m = missed(given, asked, birds);
   if (!m.any) return {};
   const std::vector<std::size_t> mesh = parts_named(s.building, {"run mesh"});
-  const Length across = run.width - run.framing.thickness * 2;
-  Finding finding = finding_of(m);
+  Finding finding =
+      short_area(s, m, given, run.width - run.framing.thickness * 2, "a run ", " longer", "in this run,");
   finding.line = run.line;
   finding.place = centre_of(s, mesh);
   finding.message = "the run is small for " + birds_of(s);
-  finding.measured = printed(s.design, Area{given});
-  finding.asked = asked_of(m, printed(s.design, Area{m.figure}));
-  finding.advice = "a run " + printed(s.design, round_up(s.design, mm((m.figure - given) / across.mm()))) +
-                   " longer" + or_at_most("in this run,", given, m.figure / birds);
   return {finding};
 }
 

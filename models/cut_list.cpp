@@ -4,6 +4,9 @@
 #include <cmath>
 #include <tuple>
 
+#include "models/nearest_name.h"
+#include "models/problem.h"
+
 namespace models {
 namespace {
 
@@ -119,6 +122,23 @@ CutList cut_list(const Design& design, const Building& building) {
   }
   list.blade_settings = static_cast<int>(blades.size());
   return list;
+}
+
+std::vector<std::string> faults_in_ready(const Design& design, const Building& building) {
+  std::vector<std::string> labels, faults;
+  for (const Mark& mark : building.marks) labels.push_back(mark.label);
+  for (const CutAlready& ready : design.shop.cut_already) {
+    const std::string says = "line " + std::to_string(ready.line) + ": " + std::to_string(ready.count) +
+                             " of " + in_quotes(ready.mark) + " are said to be cut already, ";
+    const auto found = std::find(labels.begin(), labels.end(), ready.mark);
+    if (found == labels.end())
+      faults.push_back(says + "but there is no such mark; the nearest is " +
+                       nearest_name(ready.mark, labels));
+    else if (const int count = building.marks[static_cast<std::size_t>(found - labels.begin())].count;
+             count < ready.count)
+      faults.push_back(says + "but there are only " + std::to_string(count));
+  }
+  return faults;
 }
 
 }  // namespace models

@@ -42,8 +42,11 @@ struct CutList {
   int stop_lengths = 0;              // to which its stop is set, at each setting
 };
 
-// The numbers ready are taken from the design's shop; those that name no mark, or more pieces than there are, are
-// problems of unknown_ready().
+// The numbers ready are taken from the design's shop.
 [[nodiscard]] CutList cut_list(const Design& design, const Building& building);
+
+// A sentence for each line of the shop that says of a mark that is not there, or of more pieces than there are, that
+// they are cut already.
+[[nodiscard]] std::vector<std::string> faults_in_ready(const Design& design, const Building& building);
 
 }  // namespace models

@@ -146,6 +146,25 @@ bool is_profiled(const Design& design, const Mark& mark) {
 
 cutting::Nanometres nanometres(Length length) { return std::llround(length.mm() * 1e6); }
 
+Length length_of(cutting::Nanometres nanometres) {
+  return geometry::mm(static_cast<double>(nanometres) * 1e-6);
+}
+
+BoardSource source_of(const cutting::StickOrder& order, const cutting::Board& board) {
+  const auto index = static_cast<std::size_t>(board.source);
+  BoardSource source;
+  if (board.bought) {
+    source.section = order.stock[index].section;
+    source.length = length_of(order.stock[index].length);
+  } else {
+    source.section = order.on_hand[index].section;
+    source.length = length_of(order.on_hand[index].length);
+    source.at_hand = order.on_hand[index].label;
+  }
+  source.section_name = order.sections[static_cast<std::size_t>(source.section)].name;
+  return source;
+}
+
 StickCutting stick_cutting(const Design& design, const Building& building, const CutList& list) {
   Builder builder(design, building);
   for (const CutListGroup& group : list.groups)

@@ -1,6 +1,8 @@
 // From a building and its design's shop to the orders that the cutting plans are made for.
 #pragma once
 
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "models/building.h"
@@ -11,6 +13,16 @@ namespace models {
 
 // Whole nanometres: 1/64 in and 0.1 mm are both exact.
 [[nodiscard]] cutting::Nanometres nanometres(Length length);
+[[nodiscard]] Length length_of(cutting::Nanometres nanometres);
+
+// What a board of a plan is, bought or at hand.
+struct BoardSource {
+  int section = 0;  // index into the order's sections
+  Length length;
+  std::string section_name;
+  std::optional<std::string> at_hand;  // its label; none when it is bought
+};
+[[nodiscard]] BoardSource source_of(const cutting::StickOrder& order, const cutting::Board& board);
 
 // Whether it is one of the roof's profiled sheets: cut to length only.
 [[nodiscard]] bool is_profiled(const Design& design, const Mark& mark);

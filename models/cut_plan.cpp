@@ -10,29 +10,23 @@ namespace models {
 namespace {
 
 using cutting::Board;
-using cutting::Nanometres;
 
-Length length_of(Nanometres n) { return geometry::mm(static_cast<double>(n) * 1e-6); }
-
-double cubic_metres(const cutting::Section& section, Nanometres length) {
-  return static_cast<double>(section.width) * 1e-9 * static_cast<double>(section.thickness) * 1e-9 *
-         static_cast<double>(length) * 1e-9;
+double cubic_metres(const cutting::Section& section, Length length) {
+  return length_of(section.width).mm() * length_of(section.thickness).mm() * length.mm() * 1e-9;
 }
 
 void add_boards(CutPlan& plan, const Design& design) {
   const cutting::StickOrder& order = plan.sticks.order;
   std::vector<int> counts(order.stock.size());
   for (const Board& board : plan.plan.boards) {
-    const int section = board.bought ? order.stock[static_cast<std::size_t>(board.source)].section
-                                     : order.on_hand[static_cast<std::size_t>(board.source)].section;
-    const Nanometres length = board.bought ? order.stock[static_cast<std::size_t>(board.source)].length
-                                           : order.on_hand[static_cast<std::size_t>(board.source)].length;
-    plan.wood_bought += cubic_metres(order.sections[static_cast<std::size_t>(section)], length);
+    const BoardSource source = source_of(order, board);
+    plan.wood_bought += cubic_metres(order.sections[static_cast<std::size_t>(source.section)], source.length);
     if (board.bought) ++counts[static_cast<std::size_t>(board.source)];
     for (const cutting::Stick& stick : board.sticks)
       for (const cutting::CutPiece& cut : stick.pieces) {
         const cutting::Piece& piece = order.pieces[static_cast<std::size_t>(cut.piece)];
-        plan.wood_used += cubic_metres(order.sections[static_cast<std::size_t>(piece.section)], piece.length);
+        plan.wood_used +=
+            cubic_metres(order.sections[static_cast<std::size_t>(piece.section)], length_of(piece.length));
       }
   }
   for (std::size_t i = 0; i < counts.size(); ++i) {
@@ -127,6 +121,7 @@ std::optional<Money> BuyLine::cost() const {
 CutPlan cut_plan(const Design& design, const Building& building, const Scene& scene) {
   CutPlan plan;
   plan.list = cut_list(design, building);
+  plan.problems = faults_in_ready(design, building);
   plan.sticks = stick_cutting(design, building, plan.list);
   for (const std::size_t mark : plan.sticks.too_long)
     plan.problems.push_back(

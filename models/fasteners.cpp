@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "models/contacts.h"
+#include "models/cut_order.h"
 
 namespace models {
 namespace {
@@ -202,9 +203,7 @@ class Fastener {
     return building_.parts[joint.a].name == name || building_.parts[joint.b].name == name;
   }
   [[nodiscard]] bool profiled(std::size_t part) const {
-    return design_.has_house && design_.roof.corrugated && is_sheet(part) &&
-           building_.parts[part].group == Group::cover &&
-           material(part).stock == design_.roof.corrugated->name;
+    return is_profiled(design_, building_.mark_of(part));
   }
 
   const Design& design_;

@@ -21,5 +21,7 @@ struct Reach {
   double from, to;
 };
 [[nodiscard]] Reach reach_of_posts(const Design& design, Side side, double from, double to);
+// Of the wall's full-height posts, ascending; wall coordinates, mm.
+[[nodiscard]] std::vector<double> post_middles(const Design& design, Side side);
 
 }  // namespace models

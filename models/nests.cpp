@@ -20,19 +20,19 @@ struct Row {
       floor;  // wall coordinates; back and front are z, floor the top of the nests' floor
 };
 
-// A long row is longer than a sheet: its panels are joined in the middle of dividers.
-std::vector<std::pair<double, double>> panel_lengths(const Row& row) {
+// A long row is longer than a sheet or a board: it is made of pieces, joined in the middle of dividers.
+std::vector<std::pair<double, double>> pieces_of_row(const Row& row, Length longest) {
   const double t = row.nests.panel.thickness.mm();
   std::vector<double> middles;
   for (int i = 1; i < row.nests.count; ++i)
     middles.push_back(row.left + i * (row.nests.width.mm() + t) + t / 2);
-  return pieces_between(row.left, row.right, row.nests.panel.length.mm(), middles);
+  return pieces_between(row.left, row.right, longest.mm(), middles);
 }
 
 void add_level_panel(const Row& row, const char* name, double top) {
   // Grain along the wall: x to the right, y into the house (-z of the wall), so the thickness goes up.
   const double depth = row.back - row.front;
-  for (const auto& [from, to] : panel_lengths(row))
+  for (const auto& [from, to] : pieces_of_row(row, row.nests.panel.length))
     row.assembler.add(
         {name,
          Group::nest,
@@ -70,7 +70,7 @@ void add_back(const Row& row, const Wall& wall) {
     if (o.kind == OpeningKind::nest_door)
       doors.push_back(
           rectangle({o.left.mm(), o.bottom.mm()}, {(o.left + o.width).mm(), (o.bottom + o.height).mm()}));
-  for (const auto& [from, to] : panel_lengths(row)) {
+  for (const auto& [from, to] : pieces_of_row(row, row.nests.panel.length)) {
     const Outline whole = rectangle({from, row.floor}, {to, row.floor + n.height.mm()});
     for (const Outline& piece : geometry::difference({whole}, doors))
       row.assembler.add(
@@ -84,12 +84,13 @@ void add_back(const Row& row, const Wall& wall) {
   }
 }
 
-void add_lip(const Row& row) {
+void add_lip(const Row& row, const Design& design) {
   const Nests& n = row.nests;
-  row.assembler.add({"litter lip", Group::nest, stick_of(n.lip_board),
-                     geometry::stick(mm(row.right - row.left), n.lip, n.lip_board.thickness),
-                     geometry::compose(row.plane, geometry::shift({row.left, row.floor, row.front})), n.wall},
-                    path);
+  for (const auto& [from, to] : pieces_of_row(row, longest_board(design, n.lip_board)))
+    row.assembler.add({"litter lip", Group::nest, stick_of(n.lip_board),
+                       geometry::stick(mm(to - from), n.lip, n.lip_board.thickness),
+                       geometry::compose(row.plane, geometry::shift({from, row.floor, row.front})), n.wall},
+                      path);
 }
 
 void add_ledges(const Row& row, const Design& design) {
@@ -103,9 +104,17 @@ void add_ledges(const Row& row, const Design& design) {
                       {"nests", "ledges"});
   };
   const Reach reach = reach_of_posts(design, n.wall, row.left, row.right);
-  ledge("back ledge", reach.from, reach.to, row.back - deep);
-  ledge("front ledge", row.left, row.right, row.front);
-  for (const double x : {row.left, row.right - n.ledges.width.mm()})
+  // Joined over posts at the back, over legs at the front.
+  const Length longest = longest_board(design, n.ledges);
+  const std::vector<double> posts = post_middles(design, n.wall);
+  for (const auto& [from, to] : pieces_between(reach.from, reach.to, longest.mm(), posts))
+    ledge("back ledge", from, to, row.back - deep);
+  std::vector<double> legs{row.left};
+  for (const auto& [from, to] : pieces_of_row(row, longest)) {
+    ledge("front ledge", from, to, row.front);
+    legs.push_back(to < row.right ? to - high / 2 : row.right - high);
+  }
+  for (const double x : legs)
     row.assembler.add(
         {"nest leg", Group::nest, stick_of(n.ledges),
          geometry::stick(mm(top - high), n.ledges.width, n.ledges.thickness),
@@ -142,7 +151,7 @@ void add_nests(Assembler& assembler, const Design& design) {
   add_level_panel(row, "nest floor", row.floor);
   add_back(row, design.walls[static_cast<std::size_t>(n.wall)]);
   add_dividers(row, n.lip_board.thickness.mm());
-  add_lip(row);
+  add_lip(row, design);
   add_level_panel(row, "nest lid", row.floor + n.height.mm() + n.panel.thickness.mm());
 }
 

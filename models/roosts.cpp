@@ -47,6 +47,13 @@ Reach reach_of_posts(const Design& design, Side side, double from, double to) {
   return reach;
 }
 
+std::vector<double> post_middles(const Design& design, Side side) {
+  std::vector<double> middles;
+  for (const Member& member : frame_members(frame_spec(design, design.walls[static_cast<std::size_t>(side)])))
+    if (member.name == "post") middles.push_back((member.low.x + member.high.x) / 2);
+  return middles;
+}
+
 void add_roosts(Assembler& assembler, const Design& design) {
   if (!design.roosts) return;
   const Roosts& r = *design.roosts;

@@ -11,7 +11,7 @@ using models::cutting::Board;
 using models::cutting::Nanometres;
 using models::cutting::Stick;
 
-double millimetres(Nanometres n) { return static_cast<double>(n) * 1e-6; }
+double millimetres(Nanometres n) { return models::length_of(n).mm(); }
 
 class Lines {
  public:
@@ -33,10 +33,7 @@ class Lines {
   }
 
  private:
-  int pile(const Board& board) const {
-    const auto source = static_cast<std::size_t>(board.source);
-    return board.bought ? order_.stock[source].section : order_.on_hand[source].section;
-  }
+  int pile(const Board& board) const { return models::source_of(order_, board).section; }
 
   static bool alike(const Board& a, const Board& b) {
     if (a.bought != b.bought || a.source != b.source || a.sticks.size() != b.sticks.size()) return false;
@@ -50,19 +47,16 @@ class Lines {
   }
 
   void add(const Board& board, int first, int last) {
-    const auto source = static_cast<std::size_t>(board.source);
-    const int section = board.bought ? order_.stock[source].section : order_.on_hand[source].section;
-    const Nanometres length = board.bought ? order_.stock[source].length : order_.on_hand[source].length;
-    const auto& section_ = order_.sections[static_cast<std::size_t>(section)];
+    const models::BoardSource source = models::source_of(order_, board);
     BoardLine line;
     line.first = first;
     line.last = last;
-    line.board = section_.name + ", " + print(length);
-    line.note = board.bought ? "buy" : "at hand: " + order_.on_hand[source].label;
+    line.board = source.section_name + ", " + print_length(source.length, style_);
+    line.note = source.at_hand ? "at hand: " + *source.at_hand : "buy";
     const bool ripped =
-        board.sticks.size() > 1 || (!board.sticks.empty() && board.sticks[0].section != section);
+        board.sticks.size() > 1 || (!board.sticks.empty() && board.sticks[0].section != source.section);
     if (!ripped) {
-      line.length = millimetres(length);
+      line.length = source.length.mm();
       line.zero = millimetres(order_.saw.end_trim);
       if (!board.sticks.empty()) line.pieces = pieces_of(board.sticks[0]);
       lines_.push_back(std::move(line));
@@ -79,7 +73,7 @@ class Lines {
       strip.strip = true;
       strip.board = "strip " + std::to_string(i + 1) + (end > i + 1 ? " to " + std::to_string(end) : "");
       strip.note = order_.sections[static_cast<std::size_t>(board.sticks[i].section)].name;
-      strip.length = millimetres(length);
+      strip.length = source.length.mm();
       strip.zero = millimetres(order_.saw.end_trim);
       strip.pieces = pieces_of(board.sticks[i]);
       lines_.push_back(std::move(strip));

@@ -7,25 +7,22 @@ namespace exporters {
 
 std::string boards_csv(const models::CutPlan& plan) {
   const auto& order = plan.sticks.order;
-  const auto mm = [](models::cutting::Nanometres n) { return number(static_cast<double>(n) * 1e-6, 6); };
+  const auto mm = [](models::cutting::Nanometres n) { return number(models::length_of(n).mm(), 6); };
   std::vector<std::vector<std::string>> rows;
   for (std::size_t i = 0; i < plan.plan.boards.size(); ++i) {
     const auto& board = plan.plan.boards[i];
-    const auto source = static_cast<std::size_t>(board.source);
-    const auto section =
-        static_cast<std::size_t>(board.bought ? order.stock[source].section : order.on_hand[source].section);
+    const models::BoardSource source = models::source_of(order, board);
     for (std::size_t k = 0; k < board.sticks.size(); ++k) {
       const auto& stick = board.sticks[k];
-      const std::vector<std::string> stick_cells{
-          std::to_string(i + 1),
-          board.bought ? "buy" : "at hand: " + order.on_hand[source].label,
-          std::to_string(board.source + 1),
-          order.sections[section].name,
-          mm(board.bought ? order.stock[source].length : order.on_hand[source].length),
-          std::to_string(board.cost),
-          std::to_string(k + 1),
-          order.sections[static_cast<std::size_t>(stick.section)].name,
-          mm(stick.across)};
+      const std::vector<std::string> stick_cells{std::to_string(i + 1),
+                                                 source.at_hand ? "at hand: " + *source.at_hand : "buy",
+                                                 std::to_string(board.source + 1),
+                                                 source.section_name,
+                                                 number(source.length.mm(), 6),
+                                                 std::to_string(board.cost),
+                                                 std::to_string(k + 1),
+                                                 order.sections[static_cast<std::size_t>(stick.section)].name,
+                                                 mm(stick.across)};
       const auto add = [&](const std::string& mark, const std::string& from, const std::string& to) {
         rows.push_back(stick_cells);
         for (const std::string& cell : {mark, from, to}) rows.back().push_back(cell);

@@ -24,7 +24,7 @@ std::string size_of(const BuyLine& line, const LengthStyle& style) {
 }
 
 std::string with_unit(Length length, const models::Design& design) {
-  return print_length(length, {design.units}) + (design.units == geometry::Units::mm ? " mm" : "");
+  return print_length(length, {design.units, 64}) + (design.units == geometry::Units::mm ? " mm" : "");
 }
 
 std::string with_currency(const std::string& text, const models::Design& design) {
@@ -43,7 +43,7 @@ std::string money(models::Money amount) {
 
 Table buy_table(const models::CutPlan& plan, const models::Design& design) {
   const LengthStyle style{design.units};
-  Table table{"To buy", {"no.", "what", "size", "and", "each", "together"}, {}};
+  Table table{"To buy", {"no.", "what", "size", "note", "each", "together"}, {}};
   if (!design.shop.currency.empty()) table.title += "; prices in " + design.shop.currency;
   for (const BuyLine& line : plan.buy)
     table.rows.push_back({amount_of(line), line.what, size_of(line, style), line.note,
@@ -70,6 +70,8 @@ std::vector<std::string> board_sentences(const models::CutPlan& plan, const mode
   using models::cutting::PlanStatus;
   const models::cutting::StickPlan& sticks = plan.plan;
   std::vector<std::string> out;
+  for (const std::string& problem : plan.problems) out.push_back("NOT IN THE PLAN: " + problem + ".");
+  if (sticks.boards.empty()) return out;
   const auto cost = [&](models::Money amount) {
     return sticks.by_volume ? number(static_cast<double>(amount) * 1e-9, 4) + " m3 of wood"
                             : with_currency(money(amount), design);

@@ -1,10 +1,6 @@
 #include "exporters/cut/cut_json.h"
 
-#include <charconv>
-
-#include <nlohmann/json.hpp>
-
-#include "exporters/plan.h"
+#include "exporters/json_values.h"
 
 namespace exporters {
 namespace {
@@ -12,16 +8,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 using models::cutting::Nanometres;
 
-// Rounding takes away the last bits, in which machines may differ.
-Json rounded(double value, int decimals) {
-  const std::string text = number(value, decimals);
-  double result = 0;
-  std::from_chars(text.data(), text.data() + text.size(), result);
-  return result;
-}
-Json json(geometry::Length length) { return rounded(length.mm(), 6); }
-Json json(geometry::Angle angle) { return rounded(angle.degrees(), 6); }
-Json millimetres(Nanometres n) { return rounded(static_cast<double>(n) * 1e-6, 6); }
+Json millimetres(Nanometres n) { return json(models::length_of(n)); }
 Json money(models::Money amount) { return rounded(static_cast<double>(amount) / 100, 2); }
 Json money(const std::optional<models::Money>& amount) { return amount ? money(*amount) : Json(); }
 
@@ -33,11 +20,6 @@ const char* name(models::Bought kind) {
   constexpr const char* names[] = {"board", "profiled", "sheet", "mesh", "hardware", "fastener", "bulk"};
   return names[static_cast<int>(kind)];
 }
-const char* name(models::Material::Form form) {
-  constexpr const char* names[] = {"stick", "sheet", "mesh", "other"};
-  return names[static_cast<int>(form)];
-}
-
 Json ends(const models::End& end) {
   Json cuts = Json::array();
   for (const models::SawCut& cut : end.saw_cuts)
@@ -65,7 +47,7 @@ Json list(const models::CutPlan& plan, const models::Building& building) {
                       {"notches", row.cuts.notches.size()},
                       {"holes", row.cuts.bores.size()},
                       {"stop", row.stop}});
-    groups.push_back({{"form", name(group.form)},
+    groups.push_back({{"form", models::name(group.form)},
                       {"mitre", json(group.blade.mitre)},
                       {"bevel", json(group.blade.bevel)},
                       {"rows", rows}});
@@ -92,15 +74,13 @@ Json boards(const models::CutPlan& plan) {
   const auto& order = plan.sticks.order;
   Json result = Json::array();
   for (const auto& board : plan.plan.boards) {
-    const auto source = static_cast<std::size_t>(board.source);
-    const int section = board.bought ? order.stock[source].section : order.on_hand[source].section;
+    const models::BoardSource source = models::source_of(order, board);
     Json sticks = Json::array();
     for (const auto& s : board.sticks) sticks.push_back(stick(order, s));
-    result.push_back(
-        {{"stock", order.sections[static_cast<std::size_t>(section)].name},
-         {"length", millimetres(board.bought ? order.stock[source].length : order.on_hand[source].length)},
-         {"at_hand", board.bought ? Json() : Json(order.on_hand[source].label)},
-         {"sticks", sticks}});
+    result.push_back({{"stock", source.section_name},
+                      {"length", json(source.length)},
+                      {"at_hand", source.at_hand ? Json(*source.at_hand) : Json()},
+                      {"sticks", sticks}});
   }
   return result;
 }

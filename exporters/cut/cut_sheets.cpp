@@ -42,6 +42,11 @@ class Flow {
     append(pages_.back(), block, Vec2{x, y_} - Vec2{0, size.low.y});
     y_ += size.height() + below;
   }
+  // Over all columns; they start below it.
+  void add_across(const Drawing& block) {
+    add(block, gap);
+    top_ = y_;
+  }
   [[nodiscard]] std::vector<Drawing>& pages() { return pages_; }
   [[nodiscard]] const std::string& shows() const { return shows_; }
   [[nodiscard]] const std::string& document() const { return document_; }
@@ -60,7 +65,7 @@ void add_tables(Flow& flow, const std::vector<Table>& tables) {
   double widest = 1;
   for (const Table& table : tables) widest = std::max(widest, extent(table_drawing(table)).width());
   flow.set_columns(static_cast<std::size_t>((flow.width() + gap) / (widest + gap)));
-  flow.next_column();
+  if (flow.pages().empty()) flow.next_column();
   for (Table table : tables) {
     std::size_t next = 0;
     while (next < table.rows.size()) {
@@ -173,9 +178,9 @@ std::vector<SheetPage> cut_sheets(const Plan& plan) {
   }
   if (!plan.cuts.fasteners.joints.empty()) {
     Flow joints(plan, paper, "fasteners", "fastening plan");
-    add_tables(joints, {fastener_table(plan.cuts, plan.building, style)});
     joints.next_column();
-    joints.add(words(fastener_sentences(plan.cuts), 150), gap);
+    joints.add_across(words(fastener_sentences(plan.cuts), joints.width()));
+    add_tables(joints, {fastener_table(plan.cuts, plan.building, style)});
     sheets.add(joints);
   }
   Flow buy(plan, paper, "what to buy", "shopping list");

@@ -36,7 +36,7 @@ Table fastener_table(const models::CutPlan& plan, const models::Building& buildi
     ++joints[{building.parts[f.through].name, building.parts[f.into].name, f.kind, f.length.mm(), f.count,
               remark(f)}];
   Table table{"Each joint: what is driven through what, into what",
-              {"through", "into", "joints", "each", "what", "length", "and"},
+              {"through", "into", "joints", "each", "what", "length", "also"},
               {}};
   for (const auto& [key, count] : joints) {
     const auto& [through, into, kind, length, each, words] = key;

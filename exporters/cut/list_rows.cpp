@@ -65,12 +65,12 @@ std::vector<Table> list_tables(const models::CutList& list, const models::Buildi
                                const LengthStyle& style) {
   std::vector<Table> tables;
   for (const models::CutListGroup& group : list.groups) {
-    Table table{group_title(group), {"mark", "no.", "part", "stock", "length", "width", "ends", "and"}, {}};
+    Table table{group_title(group), {"mark", "no.", "part", "stock", "length", "width", "ends", "also"}, {}};
     for (const CutListRow& row : group.rows) {
       const models::Mark& mark = building.marks[row.mark];
       std::string work = work_on(row, style);
       if (row.stop && group.form == Material::Form::stick)
-        work += std::string(work.empty() ? "" : "; ") + "stop";
+        work += std::string(work.empty() ? "" : "; ") + "stop block";
       table.rows.push_back({mark.label, number_to_cut(row), row.uses, mark.material.stock,
                             print_length(row.cuts.length, style), print_length(row.cuts.width, style),
                             group.form == Material::Form::stick ? ends_text(row.cuts) : "", work});

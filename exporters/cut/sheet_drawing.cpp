@@ -4,6 +4,7 @@
 
 #include "exporters/lettering.h"
 #include "exporters/table.h"
+#include "models/cut_order.h"
 
 namespace exporters {
 namespace {
@@ -14,7 +15,7 @@ using models::cutting::Sheet;
 
 constexpr double mark_cap = 2.5, small_cap = 1.8, caption = 6;
 
-double millimetres(Nanometres n) { return static_cast<double>(n) * 1e-6; }
+double millimetres(Nanometres n) { return models::length_of(n).mm(); }
 
 bool alike(const Sheet& a, const Sheet& b) {
   if (a.stock != b.stock || a.pieces.size() != b.pieces.size()) return false;

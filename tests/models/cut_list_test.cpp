@@ -157,5 +157,16 @@ TEST(CutList, EveryPartFollowsWhatTheTapeSays) {
     }
 }
 
+TEST(CutList, SaysOfPiecesCutAlreadyThatAreNotThere) {
+  const Listed l =
+      listed(test::coop("<stock>\n<cut-already mark='F1' count='1'/>\n<cut-already mark='F99' count='1'/>\n"
+                        "<cut-already mark='R1' count='900'/></stock>"));
+  EXPECT_THAT(faults_in_ready(l.design, l.building),
+              testing::ElementsAre(
+                  testing::HasSubstr("line 5: 1 of \"F99\" are said to be cut already, but there is no such "
+                                     "mark; the nearest is F"),
+                  testing::HasSubstr("900 of \"R1\" are said to be cut already, but there are only ")));
+}
+
 }  // namespace
 }  // namespace models

@@ -64,8 +64,36 @@ TEST(Splices, RailsAreJoinedInTheMiddleOfPostsAndStillHeld) {
     const bool panel = part.name == "nest floor" || part.name == "nest back" || part.name == "nest lid";
     EXPECT_TRUE(!panel || length <= 2440) << part.name << " " << length;
   }
+  int legs = 0;
+  for (const Part& part : building.parts) legs += part.name == "nest leg";
+  EXPECT_EQ(legs, 2);  // the row of 3,756 mm needs no joint in its ledges
   EXPECT_NEAR(bottom, 6600, 1e-6);
   EXPECT_NEAR(top, 6600, 1e-6);
+  for (const Finding& f : check(design, building))
+    EXPECT_NE(f.severity, Severity::error) << f.rule << ": " << f.message;
+}
+
+TEST(Splices, LedgesOfALongRowAreJoinedOverPostsAndLegs) {
+  // 16 boxes of 300 mm and 17 sides of 12 mm are 5,004 mm; boards give 4,790.
+  const Design design = design_of(
+      "<coop units='mm'><flock birds='1'/><house width='6000' depth='2000' wall-height='1800' "
+      "framing='38x63'/>"
+      "<nests wall='back' count='16'/></coop>");
+  const Building building = build(design);
+  double front = 0, lip = 0;
+  int legs = 0;
+  for (const Part& part : building.parts) {
+    const double length = geometry::blank(building.marks[part.mark].body).size().x;
+    if (part.group == Group::nest) {
+      EXPECT_LE(length, 4790 + 1e-6) << part.name;
+    }
+    if (part.name == "front ledge") front += length;
+    if (part.name == "litter lip") lip += length;
+    legs += part.name == "nest leg";
+  }
+  EXPECT_NEAR(front, 16 * 300 + 17 * 12, 1e-6);
+  EXPECT_NEAR(lip, 16 * 300 + 17 * 12, 1e-6);
+  EXPECT_EQ(legs, 3);
   for (const Finding& f : check(design, building))
     EXPECT_NE(f.severity, Severity::error) << f.rule << ": " << f.message;
 }
