@@ -162,12 +162,16 @@ void check_roof(Collector& problems, const Design& design) {
   problems.at_least(roof.line, "roof/@spacing", "the spacing of the trusses", roof.spacing,
                     roof.rafters.thickness * 2);
   const Length trim = design.house.corner_trim ? design.house.corner_trim->thickness : Length();
+  // On square tails a fascia leans back under the roof, as deep as it is itself; at a single slope's head, as the tail is.
+  const Length leans = roof.fascia && roof.tails == TailCut::square
+                           ? mm(std::max(roof.fascia->width.mm(), shape.depth) * shape.slope * shape.cosine())
+                           : Length();
   for (const Wall& wall : design.walls) {
     const Length face = wall.cladding.thickness();
     if (!under_gable(roof, wall.side)) {
       if (roof.fascia)
         problems.at_least(roof.line, "roof/@eave-overhang", "the overhang at the eave, with a fascia,",
-                          roof.eave_overhang, face + trim);
+                          roof.eave_overhang, face + trim + leans);
     } else if (roof.barge) {
       problems.at_least(roof.line, "roof/@gable-overhang", "the overhang at the gable, with barge boards,",
                         roof.gable_overhang, face + trim);

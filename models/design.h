@@ -148,6 +148,7 @@ struct Roof {
 // A row of boxes on ledges inside one wall, or hung outside it under a sloped lid.
 struct Nests {
   bool outside = false;
+  bool loose = false;   // inside: each box is one for itself, that is drawn out to be cleaned
   Angle lid_pitch;      // outside: of the lid, falling away from the wall
   Length lid_overhang;  // outside: past the front of the boxes
   Side wall = Side::back;
