@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/tolerance.h"
+#include "models/corner_trim.h"
 #include "models/furniture.h"
 #include "models/grounds.h"
 #include "models/leaf.h"
@@ -215,6 +216,13 @@ void check_nests(Collector& problems, const Design& design) {
   problems.at_least(n.line, "nests/@left", "the left end of the nests", n.left, set_in);
   problems.at_most(n.line, "nests/@left", "the right end of the nests", n.left + row_length(n),
                    along - set_in);
+  if (n.outside && design.house.corner_trim) {
+    const TrimReach trim = trim_reach(design, n.wall);
+    problems.at_least(n.line, "nests/@left", "the left end of the nests' lid, beside the corner's trim,",
+                      n.left - n.lid_overhang, trim.left);
+    problems.at_most(n.line, "nests/@left", "the right end of the nests' lid, beside the corner's trim,",
+                     n.left + row_length(n) + n.lid_overhang, along - trim.right);
+  }
   if (n.outside) {
     // The front, under the lid, must hold the litter in.
     const Length front = n.height - (n.depth + n.panel.thickness) * tan(n.lid_pitch);

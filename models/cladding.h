@@ -40,4 +40,8 @@ std::vector<std::size_t> add_slats(Assembler& assembler, const std::vector<Slat>
 
 void add_wall_cladding(Assembler& assembler, const Design& design, const Wall& wall);
 
+// Short uprights on the top rail beside each rafter, where boards of an eave wall lie too high to be screwed to the rail.
+// Called when the wall's cladding is there.
+void add_slat_cleats(Assembler& assembler, const Design& design, const Wall& wall);
+
 }  // namespace models

@@ -14,7 +14,6 @@
 #include "models/buildable.h"
 #include "models/checks.h"
 #include "models/cladding.h"
-#include "models/practice.h"
 #include "models/read_design.h"
 #include "models/vents.h"
 #include "models/wall_plane.h"
@@ -220,16 +219,6 @@ void every_part_rests(const Built& b) {
   };
   for (const auto& [one, other] : near_pairs(b.standing, geometry::contact))
     if (part_clearance(b.standing, one, other).distance <= geometry::contact) join(one, other);
-  // Slats that are cut round the rafters of an eave, and lie wholly above its top rail, have only these beside them.
-  const double cut_round = std::sqrt(2) * practice::cut_round.mm() + geometry::contact;
-  for (const auto& [one, other] : near_pairs(b.standing, cut_round)) {
-    const auto is = [&](Group group) {
-      return b.building.parts[one].group == group || b.building.parts[other].group == group;
-    };
-    if (is(Group::cladding) && is(Group::roof) &&
-        part_clearance(b.standing, one, other).distance <= cut_round)
-      join(one, other);
-  }
   // A leaf in its opening hangs on hinges or stands on what it is lifted off, its reveal away from the frame.
   for (const Mover& mover : b.building.movers)
     for (const std::size_t leaf : mover.parts)
