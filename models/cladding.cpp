@@ -38,17 +38,6 @@ Region shifted(Region region, Vec2 by) {
   return region;
 }
 
-// Grain up: the body's x is the plane's y, its y the plane's -x, its z out of the plane.
-Placement upright_turn() { return geometry::placement({0, 0, 0}, {0, 1, 0}, {-1, 0, 0}); }
-Body upright(Outline outline, Length thickness) {
-  const auto turned = [](geometry::Polygon& polygon) {
-    for (Vec2& p : polygon) p = {p.y, -p.x};
-  };
-  turned(outline.outer);
-  for (geometry::Polygon& hole : outline.holes) turned(hole);
-  return {outline, thickness, {}, {}, {}};
-}
-
 struct Column {
   double from, to;
   bool over_opening;
@@ -94,6 +83,19 @@ void add_upright(std::vector<Slat>& slats, const Region& area, Vec2 from, Vec2 t
 
 }  // namespace
 
+Placement upright_turn() { return geometry::placement({0, 0, 0}, {0, 1, 0}, {-1, 0, 0}); }
+
+Body upright(Body body) {
+  const auto turn = [](geometry::Polygon& polygon) {
+    for (Vec2& p : polygon) p = {p.y, -p.x};
+  };
+  turn(body.outline.outer);
+  for (geometry::Polygon& hole : body.outline.holes) turn(hole);
+  for (geometry::HalfSpace& bevel : body.bevels)
+    for (Vec3* v : {&bevel.point, &bevel.outward}) *v = {v->y, -v->x, v->z};
+  return body;
+}
+
 std::vector<Strip> balanced_strips(double from, double to, double width, double gap) {
   const double total = to - from;
   const int count = std::max(1, static_cast<int>(std::ceil((total + gap) / (width + gap) - 1e-9)));
@@ -136,8 +138,8 @@ std::vector<std::size_t> add_slats(Assembler& assembler, const std::vector<Slat>
   std::vector<std::size_t> parts;
   for (const Slat& slat : slats) {
     const bool grain_up = slat.run == Run::upright;
-    const Body body =
-        grain_up ? upright(slat.outline, lumber.thickness) : Body{slat.outline, lumber.thickness, {}, {}, {}};
+    const Body body = grain_up ? upright({slat.outline, lumber.thickness, {}, {}, {}})
+                               : Body{slat.outline, lumber.thickness, {}, {}, {}};
     parts.push_back(assembler.add({"slat", group, stick_of(lumber), body,
                                    grain_up ? geometry::compose(plane, upright_turn()) : plane, wall},
                                   path));
@@ -206,9 +208,10 @@ void add_sheets(Assembler& assembler, const Region& area, const Sheet& sheet, co
       const Outline cell = rectangle(limits.low + Vec2{size.x * i / across, size.y * k / up},
                                      limits.low + Vec2{size.x * (i + 1) / across, size.y * (k + 1) / up});
       for (const Outline& piece : geometry::intersection(area, {cell}))
-        assembler.add({"cladding sheet", Group::cladding, sheet_of(sheet), upright(piece, sheet.thickness),
-                       geometry::compose(plane, upright_turn()), side},
-                      path);
+        assembler.add(
+            {"cladding sheet", Group::cladding, sheet_of(sheet),
+             upright({piece, sheet.thickness, {}, {}, {}}), geometry::compose(plane, upright_turn()), side},
+            path);
     }
 }
 

@@ -21,6 +21,11 @@ struct Slat {
   geometry::Outline outline;
   Run run = Run::upright;
 };
+// A flat body drawn in a plane, without bores, turned so that its grain, along x, runs up the plane's y; and what it is then
+// placed by within the plane.
+[[nodiscard]] Body upright(Body body);
+[[nodiscard]] Placement upright_turn();
+
 // The slats that cover `area` (plane coordinates, x right, y up) once, `openings` left free. Upright slats
 // start anew at every opening's edge, so that their edges line up with it; what is left over or under an
 // opening and no higher than a slat is wide becomes one level piece, not a row of blocks.

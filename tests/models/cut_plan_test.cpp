@@ -52,6 +52,24 @@ const BuyLine* bought(const Planned& p, const std::string& what) {
   return found == p.plan.buy.end() ? nullptr : &*found;
 }
 
+TEST(CutPlan, ProfiledSheetsRunDownTheSlope) {
+  // A single slope over 1470 mm with 160 mm at either eave, at 3 in 4: 1790 x 5/4 = 2237.5 mm down the slope; 2130 + 220 mm
+  // along it, at 610 a sheet four. A sheet of 2400 gives one panel.
+  const Planned p = planned(
+      "<coop format='1' units='mm'><flock birds='5'/><house width='2130' depth='1470' wall-height='1200'/>"
+      "<roof slopes='single' rises-to='front' pitch='3:4' eave-overhang='160' gable-overhang='110' "
+      "rafters='38x140'><corrugated length='2400'/></roof></coop>");
+  const BuyLine* sheets = bought(p, "corrugated sheet");
+  ASSERT_NE(sheets, nullptr);
+  EXPECT_EQ(sheets->amount, 4);
+  for (const CutListGroup& group : p.plan.list.groups)
+    for (const CutListRow& row : group.rows) {
+      if (p.building.marks[row.mark].name == "roof panel") {
+        EXPECT_NEAR(row.cuts.length.mm(), 2237.5, 1e-6);
+      }
+    }
+}
+
 TEST(CutPlan, ThreeOutOfABoardAndTheFourthFromAnother) {
   // 96 in less 1/4 in at both ends is 95-1/2; three of 30 in and two kerfs of 1/8 are 90-1/4. A 6 ft board is cheaper for
   // the fourth.
