@@ -23,8 +23,10 @@ std::string size_of(const BuyLine& line, const LengthStyle& style) {
   return text;
 }
 
+// As the saw's maker says it, finer than a tape reads.
 std::string with_unit(Length length, const models::Design& design) {
-  return print_length(length, {design.units, 64}) + (design.units == geometry::Units::mm ? " mm" : "");
+  return design.units == geometry::Units::mm ? number(length.mm(), 2) + " mm"
+                                             : print_length(length, {design.units, 64});
 }
 
 std::string with_currency(const std::string& text, const models::Design& design) {
