@@ -16,6 +16,9 @@ struct Strip {
 // gap.
 [[nodiscard]] std::vector<Strip> balanced_strips(double from, double to, double width, double gap);
 
+// A corner of cladding smaller than this (mm2, a thumbnail) is not cut at all: common practice.
+inline constexpr double least_piece = 100;
+
 // One piece of cladding: its outline in the area's plane and the way its grain runs.
 struct Slat {
   geometry::Outline outline;
@@ -42,6 +45,10 @@ std::vector<std::size_t> add_slats(Assembler& assembler, const std::vector<Slat>
 // upper edge; under a gable past the corners over the neighbours' cladding, under an eave cut round the
 // rafters.
 [[nodiscard]] geometry::Region wall_area(const Design& design, Side side);
+
+// Lapped boards over `area` less the openings, and the strips that they butt against. Called by add_wall_cladding().
+void add_lapped_boards(Assembler& assembler, const Design& design, const Wall& wall,
+                       const geometry::Region& area, const std::vector<geometry::Outline>& openings);
 
 void add_wall_cladding(Assembler& assembler, const Design& design, const Wall& wall);
 

@@ -97,6 +97,10 @@ struct Cladding {
     // A leaning board's lower outer arris: width x sine of the lean + thickness x cosine.
     return slats.width * lean_sine() + slats.thickness * std::sqrt(1 - lean_sine() * lean_sine());
   }
+  // How far what frames an opening stands out: lapped boards butt against strips as thick as themselves.
+  [[nodiscard]] Length edge_thickness() const {
+    return kind == CladdingKind::lapped ? slats.thickness : thickness();
+  }
   // Lapped boards lean so that each lies flat on the one below over its whole lap: by the angle whose tangent is the
   // thickness over what a board leaves bare.
   [[nodiscard]] double lean_sine() const {

@@ -288,6 +288,33 @@ TEST(Cladding, BoardsAboveTheTopRailAreScrewedToCleats) {
   EXPECT_TRUE(named(build(d), "slat cleat").empty());
 }
 
+TEST(Cladding, LappedBoardsButtAgainstStripsThatCloseTheWedgeBehindThem) {
+  // The wedge of air behind a board of 3/4 in lets a mouse run along it: closed at the corners, round the door and at the
+  // foot, nothing of half an inch gets in.
+  Design d = sample_design();
+  for (Wall& wall : d.walls) {
+    wall.cladding.kind = CladdingKind::lapped;
+    wall.cladding.slats = one_by_six;
+    wall.cladding.lap = inches(1);
+  }
+  d.roof.gable_overhang = inches(6);
+  const Building b = sound(d);
+  for (const Finding& f : check(d, b))
+    EXPECT_TRUE(f.rule != "passage.way-in" || f.severity != Severity::error) << f.message;
+  // On the front wall: two at its ends, four round the door.
+  std::size_t front = 0;
+  for (const std::size_t i : named(b, "edge strip")) {
+    front += b.parts[i].wall == Side::front;
+    // Half of a post's 1-1/2 in, or where a gable's boards lap over the corner as much more; as thick as the boards.
+    EXPECT_NEAR(b.mark_of(i).body.thickness.inches(), 0.75, 1e-12);
+  }
+  EXPECT_EQ(front, 6U);
+  // The starter is as high as the first board's back takes to come 3/4 in out: 4-1/2 in less than the board is high.
+  const double high = 5.5 * std::cos(std::atan(0.75 / 4.5)) - 4.5;
+  for (const std::size_t i : named(b, "starter strip"))
+    EXPECT_NEAR(geometry::high(b.mark_of(i).body.outline).y / 25.4, high, 1e-6);
+}
+
 TEST(Cladding, SheetsCoverTheWallOnce) {
   Design d = sample_design();
   for (Wall& wall : d.walls) {
