@@ -146,14 +146,11 @@ std::vector<Nesting::Edge> Nesting::chosen_edges(const std::vector<Shape>& piece
 }
 
 std::vector<Laid> Nesting::arrange(const std::map<Shape, int>& pieces) const {
-  std::vector<Shape> leaning, straight;
+  std::vector<Shape> leaning;
   for (auto part = pieces.rbegin(); part != pieces.rend(); ++part)
-    (part->first.leans() ? leaning : straight)
-        .insert((part->first.leans() ? leaning : straight).end(), static_cast<std::size_t>(part->second),
-                part->first);
-  std::vector<Laid> row = Row(*this, leaning, chosen_edges(leaning)).run();
-  for (const Shape& shape : straight) row.push_back({shape, 0, 0});
-  return row;
+    if (part->first.leans())
+      leaning.insert(leaning.end(), static_cast<std::size_t>(part->second), part->first);
+  return Row(*this, leaning, chosen_edges(leaning)).run();
 }
 
 }  // namespace models::cutting

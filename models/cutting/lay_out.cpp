@@ -147,20 +147,26 @@ class CuttingOrder {
     }
   }
 
+  // Square pieces first: a slope that no other meets comes to lie at the end then, where one cut makes it.
   [[nodiscard]] std::vector<Laid> row_of(const Load& load) const {
-    if (load.nesting && std::any_of(load.pieces.begin(), load.pieces.end(),
-                                    [](const auto& part) { return part.first.leans(); })) {
-      std::vector<Laid> row = load.nesting->arrange(load.pieces);
-      // Half a turn of all of it leaves every end met: the length that the stop stands at comes first, where it can.
-      if (row.front().shape.length != stop_ && row.back().shape.length == stop_) {
-        std::reverse(row.begin(), row.end());
-        for (Laid& laid : row) std::swap(laid.left, laid.right);
-      }
-      return row;
-    }
+    Load square = load;
+    std::erase_if(square.pieces, [](const auto& part) { return part.first.leans(); });
     std::vector<Laid> row;
-    for (const Shape& shape : sequence(load))
+    for (const Shape& shape : sequence(square))
       row.insert(row.end(), static_cast<std::size_t>(load.pieces.at(shape)), {shape, 0, 0});
+    if (!load.nesting) return row;
+    std::vector<Laid> sloped = load.nesting->arrange(load.pieces);
+    if (sloped.empty()) return row;
+    // Half a turn of all of it leaves every end met.
+    const Laid &first = sloped.front(), &last = sloped.back();
+    const bool square_last = last.right == 0 && first.left != 0,
+               square_first = first.left == 0 && last.right != 0;
+    const bool stop_last = last.shape.length == stop_ && first.shape.length != stop_;
+    if (square_last || (stop_last && row.empty() && !square_first)) {
+      std::reverse(sloped.begin(), sloped.end());
+      for (Laid& laid : sloped) std::swap(laid.left, laid.right);
+    }
+    row.insert(row.end(), sloped.begin(), sloped.end());
     return row;
   }
 

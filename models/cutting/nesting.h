@@ -41,7 +41,7 @@ class Nesting {
 
   // From the first long point to a kerf behind the last one, at the least.
   [[nodiscard]] Nanometres taken(const std::map<Shape, int>& pieces);
-  // In a row that takes just so much: first those whose ends meet.
+  // Those that lean in a row: with the others before or behind it, all take just so much.
   [[nodiscard]] std::vector<Laid> arrange(const std::map<Shape, int>& pieces) const;
   // From the long point of one piece to that of the next; less than nothing where they meet.
   [[nodiscard]] Nanometres between(const Laid& piece, const Laid& next) const;

@@ -99,7 +99,10 @@ TEST_P(CutFiles, ThePlanMadeAnewFromTheTableHoldsAgainstTheOrder) {
       if (order.pieces[i].mark == row.at("mark") && order.pieces[i].length == end - at &&
           used[i] < order.pieces[i].count) {
         ++used[i];
-        anew.boards[board].sticks[strip].pieces.push_back({static_cast<int>(i), at});
+        const std::string& lies = row.at("lies");
+        anew.boards[board].sticks[strip].pieces.push_back({static_cast<int>(i), at,
+                                                           lies.find("end for end") != std::string::npos,
+                                                           lies.find("face down") != std::string::npos});
         found = true;
       }
     EXPECT_TRUE(found) << row.at("mark");
@@ -151,11 +154,15 @@ TEST_P(CutFiles, SheetsAreWellLaidOut) {
 TEST_P(CutFiles, BarsAreTrueToProportion) {
   const Plan plan = plan_of(GetParam());
   for (const BoardLine& line : board_lines(plan.cuts, {plan.design.units})) {
-    double last = line.zero;
+    double near = line.zero, far = line.zero;
     for (const LinePiece& piece : line.pieces) {
-      EXPECT_GE(piece.from, last - 1e-6);
+      EXPECT_GE(piece.near_left, near - 1e-6);
+      EXPECT_GE(piece.far_left, far - 1e-6);
       EXPECT_LE(piece.to, line.length + 1e-6);
-      last = piece.to;
+      EXPECT_NEAR(std::max(piece.near_right, piece.far_right), piece.to, 1e-6);
+      EXPECT_NEAR(std::min(piece.near_left, piece.far_left), piece.from, 1e-6);
+      near = piece.near_right;
+      far = piece.far_right;
     }
   }
 }

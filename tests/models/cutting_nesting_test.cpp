@@ -260,7 +260,9 @@ TEST(Nesting, LengthsAgainstATrialOfAllOrdersAndTurns) {
             ++pieces[shapes[p]];
           }
       ASSERT_EQ(nesting.taken(pieces), least[set] + kerf);
-      const std::vector<Laid> row = nesting.arrange(pieces);
+      std::vector<Laid> row = nesting.arrange(pieces);
+      for (const auto& [shape, count] : pieces)
+        if (!shape.leans()) row.insert(row.end(), static_cast<std::size_t>(count), {shape, 0, 0});
       Nanometres to = 0;
       for (std::size_t i = 0; i < row.size(); ++i)
         to += row[i].shape.length + (i + 1 < row.size() ? nesting.between(row[i], row[i + 1]) : 0);
