@@ -163,7 +163,7 @@ class Lines {
 std::string total_text(const BoardLine& line, std::size_t piece, const LengthStyle& style) {
   const LinePiece& here = line.pieces[piece];
   std::string text = print_length(geometry::mm(here.cut_at() - line.zero), style);
-  if (here.meets)
+  if (here.cut_once() && here.right_mitre.radians() != 0)
     return text + (here.right_mitre.radians() > 0 ? " / " : " \\ ") + size_text(here.right_mitre);
   if (here.right_mitre.radians() != 0) text += " then " + size_text(here.right_mitre);
   if (piece + 1 < line.pieces.size() && line.pieces[piece + 1].left_mitre.radians() != 0)
