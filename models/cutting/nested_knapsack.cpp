@@ -9,7 +9,8 @@ namespace {
 
 constexpr std::size_t most_traces = 6'000'000;
 constexpr std::size_t most_firsts = 100;  // pieces that a greedy filling begins with
-constexpr Nanometres grains = 1'500;      // of the longest room, when sampling
+constexpr Nanometres grains = 400;        // of the longest room, when sampling
+constexpr std::size_t most_found = 8;     // for each room: the more at once, the seldomer they are asked for
 
 }  // namespace
 
@@ -107,6 +108,7 @@ void NestedKnapsack::extend(std::size_t item, const Item& of, int count, const s
   const Nanometres longest = rooms.back().length;
   const Nanometres longer = nesting_.twice_taken(item) * count;
   States next = states_;
+  steps_ += static_cast<std::int64_t>(states_.size());
   for (std::size_t s = 0; s < states_.size(); ++s) {
     if (states_[s].empty()) continue;
     const auto to = static_cast<std::size_t>(nesting_.after(static_cast<int>(s), item, count));
@@ -168,26 +170,27 @@ std::vector<Filling> NestedKnapsack::best(const std::vector<Item>& items, const 
     }
   }
   std::vector<Filling> found;
-  std::int32_t taken = -1;
+  std::vector<std::int32_t> taken;  // else the same filling suits a shorter stick
   for (std::size_t r = 0; r < rooms.size(); ++r) {
-    const State* most = nullptr;
+    std::vector<State> better;
     for (std::size_t s = 0; s < states_.size(); ++s) {
       const Nanometres room = rooms[r].length - nesting_.twice_lost(static_cast<int>(s));
-      const auto after = std::upper_bound(states_[s].begin(), states_[s].end(), room,
-                                          [](Nanometres l, const State& state) { return l < state.length; });
-      if (after == states_[s].begin()) continue;
-      const State& state = *std::prev(after);
-      if (most == nullptr || state.worth > most->worth) most = &state;
+      for (const State& state : states_[s])
+        if (state.length <= room && state.worth > known[r].worth) better.push_back(state);
     }
-    if (most != nullptr && most->worth > known[r].worth) {
-      worth_[r] = most->worth;
-      if (most->trace != taken) {  // else the same filling suits a shorter stick
-        taken = most->trace;
-        found.push_back({r, most->worth, unwind(taken, items.size())});
-      }
+    std::stable_sort(better.begin(), better.end(),
+                     [](const State& a, const State& b) { return a.worth > b.worth; });
+    if (!better.empty()) {
+      worth_[r] = better.front().worth;
     } else if (!known[r].counts.empty()) {
       worth_[r] = known[r].worth;
       found.push_back(known[r]);
+    }
+    if (better.size() > most_found) better.resize(most_found);
+    for (const State& state : better) {
+      if (std::find(taken.begin(), taken.end(), state.trace) != taken.end()) continue;
+      taken.push_back(state.trace);
+      found.push_back({r, state.worth, unwind(state.trace, items.size())});
     }
     worth_[r] = std::max(worth_[r], unfollowed_[r]);
   }

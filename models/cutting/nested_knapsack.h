@@ -24,7 +24,7 @@ class NestedKnapsack {
   [[nodiscard]] const std::vector<double>& worth() const { return worth_; }
   [[nodiscard]] std::optional<std::vector<Filling>> list(const std::vector<Item>& items,
                                                          const std::vector<Room>& rooms, std::size_t most);
-  [[nodiscard]] std::int64_t steps() const { return steps_; }
+  [[nodiscard]] std::int64_t steps() const { return steps_ + nesting_.steps(); }
 
  private:
   struct State {

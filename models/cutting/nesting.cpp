@@ -113,6 +113,7 @@ int Nesting::after(int state, std::size_t shape, int count) {
         for (const Edge& edge : edges_[shape]) ends.push_back(with(before, edge));
       std::sort(ends.begin(), ends.end());
       ends.erase(std::unique(ends.begin(), ends.end()), ends.end());
+      steps_ += static_cast<std::int64_t>(60 * ends.size());
       const int next = numbered(std::move(ends));
       next_[at(state)][shape] = next;
     }

@@ -39,6 +39,9 @@ class Nesting {
     return twice_lost_[static_cast<std::size_t>(state)];
   }
 
+  // How much has been done to find the states.
+  [[nodiscard]] std::int64_t steps() const { return steps_; }
+
   // From the first long point to a kerf behind the last one, at the least.
   [[nodiscard]] Nanometres taken(const std::map<Shape, int>& pieces);
   // Those that lean in a row: with the others before or behind it, all take just so much.
@@ -77,6 +80,7 @@ class Nesting {
   std::vector<std::vector<Ends>> states_;  // what the ends may be, by state
   std::map<std::vector<Ends>, int> number_;
   std::vector<Nanometres> twice_lost_;  // by state
+  std::int64_t steps_ = 0;
   std::vector<std::vector<int>> next_;  // by state and shape; -1: not known yet
 };
 

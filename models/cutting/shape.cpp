@@ -62,7 +62,8 @@ Nanometres slanted_kerf(Nanometres width, Nanometres kerf, Nanometres lean) {
   const Wide asked = square(kerf) * (square(width) + square(lean));
   const auto enough = [&](Nanometres n) { return square(n) * square(width) >= asked; };
   const double slope = static_cast<double>(lean) / static_cast<double>(width);
-  Nanometres least = std::max<Nanometres>(kerf, std::llround(static_cast<double>(kerf) * std::hypot(1.0, slope)));
+  Nanometres least =
+      std::max<Nanometres>(kerf, std::llround(static_cast<double>(kerf) * std::hypot(1.0, slope)));
   while (!enough(least)) ++least;
   while (least > kerf && enough(least - 1)) --least;
   return least;

@@ -33,31 +33,32 @@ Objective count_boards(const StickOrder& order, const StickProblem& problem, std
   return objective;
 }
 
-Limits quarter(const Limits& limits) {
-  return {limits.nodes / 4, limits.lp_iterations / 4, limits.pricing_steps / 4};
+Limits part_of(const Limits& limits, int parts) {
+  return {limits.nodes / parts, limits.lp_iterations / parts, limits.pricing_steps / parts};
 }
 
-// Where the best plan is not yet proven, one in which no ends meet may be found sooner, and is a plan all the same.
-void improve_by_long_points(const StickProblem& problem, Nanometres kerf, const Objective& cost,
-                            const Limits& limits, CoverResult& least, Work& work) {
+// A plan in which no ends meet: found sooner than others, and one to measure them by.
+std::optional<CoverPlan> plan_by_long_points(const StickProblem& problem, Nanometres kerf,
+                                             const Objective& cost, std::optional<CoverPlan> start,
+                                             const Limits& limits, Work& work) {
   StickPricer pricer(problem, kerf);
-  const Limits less = quarter(limits);
-  Search search(problem.cover, pricer, less, length_cuts(problem, kerf));
-  const CoverResult found = search.minimise(cost, least.plan, less.nodes);
+  Search search(problem.cover, pricer, limits, length_cuts(problem, kerf));
+  CoverResult found = search.minimise(cost, start, limits.nodes);
   work += found.work;
-  if (!found.plan || (least.plan && least.value <= found.value)) return;
-  least.plan = found.plan;
-  least.value = found.value;
+  return found.plan ? std::move(found.plan) : std::move(start);
 }
 
 // A bound for plans in which ends of every lean may meet: each piece takes what it would if both of its ends met others.
 std::int64_t bound_of_all_leans(StickProblem problem, Nanometres kerf, const Objective& cost,
                                 const Limits& limits, Work& work) {
-  for (StickItem& item : problem.items) item.length -= item.saved;
+  for (StickItem& item : problem.items) {
+    item.length -= item.saved;
+    item.saved = 0;
+  }
   problem.nestings.clear();
   StickPricer pricer(problem, kerf);
-  const Limits less = quarter(limits);
-  Search search(problem.cover, pricer, less);
+  const Limits less = part_of(limits, 4);
+  Search search(problem.cover, pricer, less, length_cuts(problem, kerf));
   const CoverResult found = search.minimise(cost, std::nullopt, less.nodes);
   work += found.work;
   return found.bound;
@@ -88,16 +89,18 @@ StickPlan plan_sticks(const StickOrder& order) {
   Layout layout;
   for (std::size_t p = 0; p < problems.size(); ++p) {
     const StickProblem& problem = problems[p];
+    Objective cost;
+    for (const Source& source : problem.cover.sources) cost.weight.push_back(source.cost);
+    std::optional<CoverPlan> start = fill_best_first(problem, order.sections, order.saw.kerf);
+    if (!problem.nestings.empty()) {
+      const Limits half = part_of(share(order.limits, plan.work, problems.size() - p), 2);
+      start = plan_by_long_points(problem, order.saw.kerf, cost, std::move(start), half, plan.work);
+    }
     NestedPricer pricer(problem, order.saw.kerf);
     const Limits limits = share(order.limits, plan.work, problems.size() - p);
     Search search(problem.cover, pricer, limits, length_cuts(problem, order.saw.kerf));
-    Objective cost;
-    for (const Source& source : problem.cover.sources) cost.weight.push_back(source.cost);
-    CoverResult least =
-        search.minimise(cost, fill_best_first(problem, order.sections, order.saw.kerf), limits.nodes);
+    CoverResult least = search.minimise(cost, start, limits.nodes);
     plan.work += least.work;
-    if (!problem.nestings.empty() && !least.impossible && (!least.plan || least.bound < least.value))
-      improve_by_long_points(problem, order.saw.kerf, cost, limits, least, plan.work);
     if (!same_shapes(problem, whole[p])) {
       // What was proven without some of the leans is proven for no others.
       const std::int64_t bound = bound_of_all_leans(whole[p], order.saw.kerf, cost, limits, plan.work);
