@@ -167,7 +167,31 @@ class CuttingOrder {
       for (Laid& laid : sloped) std::swap(laid.left, laid.right);
     }
     row.insert(row.end(), sloped.begin(), sloped.end());
+    turn_least(row, load.section);
     return row;
+  }
+
+  // Pieces that meet may all be rolled over together, where each of them may: so that fewer lie face down.
+  void turn_least(std::vector<Laid>& row, int section) const {
+    for (std::size_t from = 0, to = 0; from < row.size(); from = to) {
+      to = from + 1;
+      while (to < row.size() && row[to].left != 0 && row[to].left == row[to - 1].right) ++to;
+      int as_it_is = 0, rolled = 0;
+      bool all_may = true;
+      for (std::size_t i = from; i < to; ++i) {
+        const Laid& laid = row[i];
+        const int mark = marks_.at({section, laid.shape}).back().first;
+        const Piece& piece = order_.pieces[static_cast<std::size_t>(mark)];
+        as_it_is += turn_for(piece, laid.left, laid.right).face_down ? 1 : 0;
+        rolled += turn_for(piece, -laid.left, -laid.right).face_down ? 1 : 0;
+        all_may = all_may && laid.shape.may_turn_over;
+      }
+      if (!all_may || rolled >= as_it_is) continue;
+      for (std::size_t i = from; i < to; ++i) {
+        row[i].left = -row[i].left;
+        row[i].right = -row[i].right;
+      }
+    }
   }
 
   // First the length the stop stands at, last the one that most of the loads still to come hold too, longest first
