@@ -41,17 +41,19 @@ void print(const exporters::Table& table, std::ostream& out) {
 }
 
 exporters::Table board_table(const models::CutPlan& plan, const geometry::LengthStyle& style) {
-  exporters::Table table{"Boards; each piece with the place of its right end, from the trimmed left end",
-                         {"board", "of", "", "cut"},
-                         {}};
+  exporters::Table table{
+      "Boards; each piece with the total to cut its right end at, along the near edge from the trimmed left "
+      "end",
+      {"board", "of", "", "cut"},
+      {}};
   for (const exporters::BoardLine& line : exporters::board_lines(plan, style)) {
     std::string number = line.strip ? "" : std::to_string(line.first);
     if (!line.strip && line.last > line.first) number += "-" + std::to_string(line.last);
-    std::string pieces;
-    for (const exporters::LinePiece& piece : line.pieces)
-      if (!piece.mark.empty())
-        pieces += (pieces.empty() ? "" : ", ") + piece.mark + " " +
-                  print_length(geometry::mm(piece.to - line.zero), style);
+    std::string pieces = exporters::first_cut_text(line);
+    for (std::size_t i = 0; i < line.pieces.size(); ++i)
+      if (const exporters::LinePiece& piece = line.pieces[i]; !piece.mark.empty())
+        pieces += (pieces.empty() ? "" : ", ") + piece.mark + (piece.lies.empty() ? "" : " " + piece.lies) +
+                  " " + total_text(line, i, style);
     table.rows.push_back({number, line.board, line.note, pieces});
   }
   return table;

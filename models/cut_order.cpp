@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
+#include <map>
 #include <optional>
 #include <set>
 
@@ -11,6 +13,29 @@ namespace models {
 namespace {
 
 using cutting::Nanometres;
+
+// Mitres nearer than this to each other, across the whole width, are one setting of the saw; a mitre of less is square.
+constexpr Nanometres same_lean = 10'000;  // 0.01 mm
+constexpr double same_size = 0.01;        // mm: of a stick and its stock
+constexpr double no_bevel = 1e-6;         // radians
+
+// How much further right the end meets the far edge than the near one, in millimetres: of an end that is one straight
+// mitre through the whole section, up to the blank's own end. 0 of every other.
+double lean_of(const End& end, bool right, const Cuts& cuts) {
+  if (end.notched || end.saw_cuts.size() != 1) return 0;
+  const SawCut& cut = end.saw_cuts[0];
+  if (std::fabs(cut.bevel.radians()) > no_bevel) return 0;
+  const Vec2 near = right ? cut.from : cut.to, far = right ? cut.to : cut.from;
+  const double long_point = right ? std::max(near.x, far.x) - cuts.length.mm() : std::min(near.x, far.x);
+  const bool whole = std::fabs(near.y) < same_size && std::fabs(far.y - cuts.width.mm()) < same_size &&
+                     std::fabs(long_point) < same_size;
+  return whole ? far.x - near.x : 0;
+}
+
+// Towards square: a piece that is planned so holds the one that is cut.
+Nanometres whole_nanometres(double millimetres) {
+  return static_cast<Nanometres>(std::trunc(millimetres * 1e6));
+}
 
 class Builder {
  public:
@@ -37,6 +62,7 @@ class Builder {
     } else if (mark.material.form == Material::Form::stick) {
       add_piece(row, section_of({mark.material.stock, mark.material.thickness, mark.material.width}),
                 row.cuts.length, wanted);
+      add_leans(row, mark);
     }
   }
 
@@ -48,6 +74,7 @@ class Builder {
     for (const cutting::Stock& stock : made_.order.stock) sold_.insert(stock.section);
     for (std::size_t i = 0; i < needed; ++i) offer_usual(static_cast<int>(i));
     leave_out_too_long();
+    even_out_leans();
     return std::move(made_);
   }
 
@@ -64,6 +91,45 @@ class Builder {
     if (count <= 0) return;
     made_.order.pieces.push_back({building_.marks[row.mark].label, section, nanometres(length), count});
     made_.piece_mark.push_back(row.mark);
+  }
+
+  // A stick whose stock is as wide and as thick as it is, with both long edges as they are sold. What is marked on its
+  // face, notches and holes, is marked before it is cut off: it lies face up.
+  void add_leans(const CutListRow& row, const Mark& mark) {
+    const Cuts& cuts = row.cuts;
+    const auto same = [](Length a, Length b) { return std::fabs(a.mm() - b.mm()) < same_size; };
+    if (row.ripped || !cuts.rips.empty() || !same(cuts.width, mark.material.width) ||
+        !same(cuts.thickness, mark.material.thickness))
+      return;
+    cutting::Piece& piece = made_.order.pieces.back();
+    const Nanometres most =
+        cutting::most_lean_in_widths * made_.order.sections[static_cast<std::size_t>(piece.section)].width;
+    const auto lean = [&](double mm) {
+      const Nanometres whole = whole_nanometres(mm);
+      return std::abs(whole) < same_lean || std::abs(whole) > most ? 0 : whole;
+    };
+    piece.left_lean = lean(lean_of(cuts.left, false, cuts));
+    piece.right_lean = lean(lean_of(cuts.right, true, cuts));
+    piece.may_turn_over = cuts.notches.empty() && cuts.cutouts.empty() && cuts.bores.empty();
+  }
+
+  // Of a section's leans that are one setting of the saw the least stands for all.
+  void even_out_leans() {
+    std::set<std::pair<int, Nanometres>> leans;
+    for (const cutting::Piece& piece : made_.order.pieces)
+      for (const Nanometres lean : {piece.left_lean, piece.right_lean})
+        leans.insert({piece.section, std::abs(lean)});
+    std::map<std::pair<int, Nanometres>, Nanometres> least;
+    std::pair<int, Nanometres> last{-1, 0};
+    for (const auto& lean : leans) {
+      if (lean.first != last.first || lean.second - last.second >= same_lean) last = lean;
+      least[lean] = last.second;
+    }
+    for (cutting::Piece& piece : made_.order.pieces)
+      for (Nanometres* lean : {&piece.left_lean, &piece.right_lean}) {
+        const Nanometres even = least.at({piece.section, std::abs(*lean)});
+        *lean = *lean < 0 ? -even : even;
+      }
   }
 
   void offer(const SoldLumber& sold) {
@@ -148,6 +214,31 @@ cutting::Nanometres nanometres(Length length) { return std::llround(length.mm() 
 
 Length length_of(cutting::Nanometres nanometres) {
   return geometry::mm(static_cast<double>(nanometres) * 1e-6);
+}
+
+LyingPiece lying(const cutting::StickOrder& order, const cutting::CutPiece& cut) {
+  const cutting::Piece& piece = order.pieces[static_cast<std::size_t>(cut.piece)];
+  Nanometres left = cut.turned ? piece.right_lean : piece.left_lean;
+  Nanometres right = cut.turned ? piece.left_lean : piece.right_lean;
+  if (cut.face_down) {
+    left = -left;
+    right = -right;
+  }
+  const Nanometres to = cut.at + piece.length;
+  LyingPiece lies;
+  lies.near_left = cut.at + std::max<Nanometres>(0, -left);
+  lies.far_left = cut.at + std::max<Nanometres>(0, left);
+  lies.near_right = to - std::max<Nanometres>(0, right);
+  lies.far_right = to - std::max<Nanometres>(0, -right);
+  const auto width = static_cast<double>(order.sections[static_cast<std::size_t>(piece.section)].width);
+  lies.left_mitre = geometry::radians(std::atan2(static_cast<double>(left), width));
+  lies.right_mitre = geometry::radians(std::atan2(static_cast<double>(right), width));
+  return lies;
+}
+
+bool meets(const cutting::StickOrder& order, const cutting::CutPiece& before, const cutting::CutPiece& cut) {
+  const cutting::Piece& piece = order.pieces[static_cast<std::size_t>(before.piece)];
+  return cut.at < before.at + piece.length + order.saw.kerf;
 }
 
 BoardSource source_of(const cutting::StickOrder& order, const cutting::Board& board) {

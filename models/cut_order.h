@@ -24,6 +24,18 @@ struct BoardSource {
 };
 [[nodiscard]] BoardSource source_of(const cutting::StickOrder& order, const cutting::Board& board);
 
+// Where a piece meets the two long edges of its stick, from the board's left end, and its ends' mitres as it lies there:
+// from square, positive where the end runs to the right from the near edge to the far one.
+struct LyingPiece {
+  cutting::Nanometres near_left = 0, near_right = 0, far_left = 0, far_right = 0;
+  Angle left_mitre, right_mitre;
+};
+[[nodiscard]] LyingPiece lying(const cutting::StickOrder& order, const cutting::CutPiece& cut);
+
+// Whether its left end lies against the right end of the piece before it, so that one slanted cut frees both.
+[[nodiscard]] bool meets(const cutting::StickOrder& order, const cutting::CutPiece& before,
+                         const cutting::CutPiece& cut);
+
 // Whether it is one of the roof's profiled sheets: cut to length only.
 [[nodiscard]] bool is_profiled(const Design& design, const Mark& mark);
 

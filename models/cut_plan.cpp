@@ -1,6 +1,7 @@
 #include "models/cut_plan.h"
 
 #include <algorithm>
+#include <cstdlib>
 
 #include "models/cutting/first_fit.h"
 #include "models/cutting/verify.h"
@@ -25,8 +26,9 @@ void add_boards(CutPlan& plan, const Design& design) {
     for (const cutting::Stick& stick : board.sticks)
       for (const cutting::CutPiece& cut : stick.pieces) {
         const cutting::Piece& piece = order.pieces[static_cast<std::size_t>(cut.piece)];
-        plan.wood_used +=
-            cubic_metres(order.sections[static_cast<std::size_t>(piece.section)], length_of(piece.length));
+        const Length mean =
+            length_of(piece.length) - length_of(std::abs(piece.left_lean) + std::abs(piece.right_lean)) * 0.5;
+        plan.wood_used += cubic_metres(order.sections[static_cast<std::size_t>(piece.section)], mean);
       }
   }
   for (std::size_t i = 0; i < counts.size(); ++i) {

@@ -45,27 +45,49 @@ Drawing board_drawing(const BoardLine& line, double scale, const geometry::Lengt
                            fill});
   };
   box(0, line.length, {wide_line}, "#e4e4e4");
+  const auto piece_shape = [&](const LinePiece& piece) {
+    out.strokes.push_back({Role::edge,
+                           {{x(piece.far_left), 0},
+                            {x(piece.far_right), 0},
+                            {x(piece.near_right), bar},
+                            {x(piece.near_left), bar}},
+                           true,
+                           {medium_line},
+                           "#ffffff"});
+  };
+  const auto write_below = [&](double at, const std::string& text) {
+    out.label(Role::dimension, {at + total_cap / 2, bar + 2}, text, {total_cap, Lettering::Anchor::end, 90});
+  };
   double last_total = -closest;
   double last_upper = -100;
-  for (const LinePiece& piece : line.pieces) {
+  if (const std::string first = first_cut_text(line); !first.empty()) {
+    last_total = x(line.pieces.front().from);
+    write_below(last_total, first);
+  }
+  for (std::size_t i = 0; i < line.pieces.size(); ++i) {
+    const LinePiece& piece = line.pieces[i];
     if (piece.mark.empty()) continue;
-    box(piece.from, piece.to, {medium_line}, "#ffffff");
-    const double wide = (piece.to - piece.from) * scale, middle = x((piece.from + piece.to) / 2);
-    const double needs = text_width(piece.mark, mark_cap);
+    piece_shape(piece);
+    // The mark keeps clear of both slopes.
+    const double left = std::max(piece.near_left, piece.far_left),
+                 right = std::min(piece.near_right, piece.far_right);
+    const double wide = (right - left) * scale, middle = x((left + right) / 2);
+    const std::string mark = piece.lies.empty() ? piece.mark : piece.mark + " " + piece.lies;
+    const double needs = text_width(mark, mark_cap), small = text_width(mark, total_cap);
     if (needs + 0.6 <= wide) {
-      out.labels.push_back(centred(Role::mark, {middle, bar / 2}, piece.mark, mark_cap));
-    } else if (text_width(piece.mark, total_cap) <= bar - 0.4 && wide >= total_cap + 0.4) {
-      out.labels.push_back(centred(Role::mark, {middle, bar / 2}, piece.mark, total_cap, 90));
+      out.labels.push_back(centred(Role::mark, {middle, bar / 2}, mark, mark_cap));
+    } else if (small + 0.6 <= wide) {
+      out.labels.push_back(centred(Role::mark, {middle, bar / 2}, mark, total_cap));
+    } else if (small <= bar - 0.4 && wide >= total_cap + 0.4) {
+      out.labels.push_back(centred(Role::mark, {middle, bar / 2}, mark, total_cap, 90));
     } else if (middle - needs / 2 > last_upper) {  // over the bar where it finds no room in it
-      out.labels.push_back(centred(Role::mark, {middle, -1.6}, piece.mark, total_cap));
+      out.labels.push_back(centred(Role::mark, {middle, -1.6}, mark, total_cap));
       last_upper = middle + needs / 2;
     }
-    const double at = x(piece.to);
+    const double at = x(piece.cut_at());
     out.line(Role::extension, {at, bar}, {at, bar + 1.5});
     if (at - last_total >= closest) {
-      const std::string total = geometry::print_length(geometry::mm(piece.to - line.zero), style);
-      Lettering lettering{total_cap, Lettering::Anchor::end, 90};
-      out.label(Role::dimension, {at + total_cap / 2, bar + 2}, total, lettering);
+      write_below(at, total_text(line, i, style));
       last_total = at;
     }
   }

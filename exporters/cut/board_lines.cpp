@@ -1,7 +1,10 @@
 #include "exporters/cut/board_lines.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
+
+#include "exporters/cut_text.h"
 
 namespace exporters {
 namespace {
@@ -12,6 +15,14 @@ using models::cutting::Nanometres;
 using models::cutting::Stick;
 
 double millimetres(Nanometres n) { return models::length_of(n).mm(); }
+
+std::string size_text(geometry::Angle angle) {
+  return angle_text(geometry::radians(std::fabs(angle.radians())));
+}
+
+bool same_cut(const models::cutting::CutPiece& a, const models::cutting::CutPiece& b) {
+  return a.piece == b.piece && a.at == b.at && a.turned == b.turned && a.face_down == b.face_down;
+}
 
 class Lines {
  public:
@@ -41,7 +52,7 @@ class Lines {
       const Stick &s = a.sticks[i], &t = b.sticks[i];
       if (s.section != t.section || s.across != t.across || s.pieces.size() != t.pieces.size()) return false;
       for (std::size_t k = 0; k < s.pieces.size(); ++k)
-        if (s.pieces[k].piece != t.pieces[k].piece || s.pieces[k].at != t.pieces[k].at) return false;
+        if (!same_cut(s.pieces[k], t.pieces[k])) return false;
     }
     return true;
   }
@@ -84,7 +95,7 @@ class Lines {
   static bool same_cuts(const Stick& a, const Stick& b) {
     if (a.section != b.section || a.pieces.size() != b.pieces.size()) return false;
     for (std::size_t k = 0; k < a.pieces.size(); ++k)
-      if (a.pieces[k].piece != b.pieces[k].piece || a.pieces[k].at != b.pieces[k].at) return false;
+      if (!same_cut(a.pieces[k], b.pieces[k])) return false;
     return true;
   }
 
@@ -107,13 +118,33 @@ class Lines {
 
   std::vector<LinePiece> pieces_of(const Stick& stick) const {
     std::vector<LinePiece> pieces;
-    for (const auto& cut : stick.pieces) {
+    for (std::size_t i = 0; i < stick.pieces.size(); ++i) {
+      const auto& cut = stick.pieces[i];
       const auto piece = static_cast<std::size_t>(cut.piece);
-      const double at = millimetres(cut.at);
-      pieces.push_back({order_.pieces[piece].mark, at, at + millimetres(order_.pieces[piece].length)});
+      const models::LyingPiece lies = models::lying(order_, cut);
+      LinePiece out;
+      out.mark = order_.pieces[piece].mark;
+      out.from = millimetres(cut.at);
+      out.to = millimetres(cut.at + order_.pieces[piece].length);
+      out.near_left = millimetres(lies.near_left);
+      out.near_right = millimetres(lies.near_right);
+      out.far_left = millimetres(lies.far_left);
+      out.far_right = millimetres(lies.far_right);
+      out.left_mitre = lies.left_mitre;
+      out.right_mitre = lies.right_mitre;
+      out.meets = i + 1 < stick.pieces.size() && models::meets(order_, cut, stick.pieces[i + 1]);
+      out.last = i + 1 == stick.pieces.size();
+      if (cut.turned || cut.face_down)
+        out.lies = std::string("(") + (cut.face_down ? "d" : "") + (cut.face_down && cut.turned ? ", " : "") +
+                   (cut.turned ? "e" : "") + ")";
+      pieces.push_back(std::move(out));
     }
-    for (const auto& left : stick.leftovers)
-      pieces.push_back({"", millimetres(left.from), millimetres(left.to)});
+    for (const auto& left : stick.leftovers) {
+      LinePiece out;
+      out.from = out.near_left = out.far_left = millimetres(left.from);
+      out.to = out.near_right = out.far_right = millimetres(left.to);
+      pieces.push_back(std::move(out));
+    }
     std::stable_sort(pieces.begin(), pieces.end(),
                      [](const LinePiece& a, const LinePiece& b) { return a.from < b.from; });
     return pieces;
@@ -128,6 +159,27 @@ class Lines {
 };
 
 }  // namespace
+
+std::string total_text(const BoardLine& line, std::size_t piece, const LengthStyle& style) {
+  const LinePiece& here = line.pieces[piece];
+  std::string text = print_length(geometry::mm(here.cut_at() - line.zero), style);
+  if (here.cut_once() && here.right_mitre.radians() != 0)
+    return text + (here.right_mitre.radians() > 0 ? " / " : " \\ ") + size_text(here.right_mitre);
+  if (here.right_mitre.radians() != 0) text += " then " + size_text(here.right_mitre);
+  if (piece + 1 < line.pieces.size() && line.pieces[piece + 1].left_mitre.radians() != 0)
+    text += ", next " + size_text(line.pieces[piece + 1].left_mitre);
+  return text;
+}
+
+std::string first_cut_text(const BoardLine& line) {
+  if (line.pieces.empty() || line.pieces.front().left_mitre.radians() == 0) return "";
+  return size_text(line.pieces.front().left_mitre);
+}
+
+std::string lies_text(const models::cutting::CutPiece& cut) {
+  if (cut.face_down) return cut.turned ? "face down, end for end" : "face down";
+  return cut.turned ? "end for end" : "as drawn";
+}
 
 std::vector<BoardLine> board_lines(const models::CutPlan& plan, const LengthStyle& style) {
   return Lines(plan, style).make();

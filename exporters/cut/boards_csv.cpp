@@ -1,5 +1,6 @@
 #include "exporters/cut/boards_csv.h"
 
+#include "exporters/cut/board_lines.h"
 #include "exporters/cut/csv.h"
 #include "exporters/plan.h"
 
@@ -23,19 +24,23 @@ std::string boards_csv(const models::CutPlan& plan) {
                                                  std::to_string(k + 1),
                                                  order.sections[static_cast<std::size_t>(stick.section)].name,
                                                  mm(stick.across)};
-      const auto add = [&](const std::string& mark, const std::string& from, const std::string& to) {
+      const auto add = [&](const std::vector<std::string>& cells) {
         rows.push_back(stick_cells);
-        for (const std::string& cell : {mark, from, to}) rows.back().push_back(cell);
+        rows.back().insert(rows.back().end(), cells.begin(), cells.end());
       };
-      if (stick.pieces.empty()) add("", "", "");
+      if (stick.pieces.empty()) add(std::vector<std::string>(10));
       for (const auto& cut : stick.pieces) {
         const auto& piece = order.pieces[static_cast<std::size_t>(cut.piece)];
-        add(piece.mark, mm(cut.at), mm(cut.at + piece.length));
+        const models::LyingPiece lies = models::lying(order, cut);
+        add({piece.mark, mm(cut.at), mm(cut.at + piece.length), number(lies.left_mitre.degrees(), 3),
+             number(lies.right_mitre.degrees(), 3), mm(lies.near_left), mm(lies.near_right),
+             mm(lies.far_left), mm(lies.far_right), lies_text(cut)});
       }
     }
   }
   return csv({"board", "from", "source", "stock", "length mm", "cost", "strip", "section", "across mm",
-              "mark", "left mm", "right mm"},
+              "mark", "left mm", "right mm", "left mitre", "right mitre", "near left mm", "near right mm",
+              "far left mm", "far right mm", "lies"},
              rows);
 }
 

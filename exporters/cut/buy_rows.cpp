@@ -1,5 +1,6 @@
 #include "exporters/cut/buy_rows.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "exporters/cut/csv.h"
@@ -31,6 +32,13 @@ std::string with_unit(Length length, const models::Design& design) {
 
 std::string with_currency(const std::string& text, const models::Design& design) {
   return design.shop.currency.empty() ? text : text + " " + design.shop.currency;
+}
+
+bool any_slope(const models::CutPlan& plan) {
+  const auto& pieces = plan.sticks.order.pieces;
+  return std::any_of(pieces.begin(), pieces.end(), [](const models::cutting::Piece& piece) {
+    return piece.left_lean != 0 || piece.right_lean != 0;
+  });
 }
 
 std::string percent(double part) { return number(part * 100, 1) + " %"; }
@@ -103,10 +111,27 @@ std::vector<std::string> board_sentences(const models::CutPlan& plan, const mode
     out.push_back("Of " + number(plan.wood_bought, 4) + " m3 taken, " + number(plan.wood_used, 4) +
                   " m3 go into the house; " + percent(1 - plan.wood_used / plan.wood_bought) +
                   " is kerf and waste.");
-  out.push_back("Each line is a board, true to proportion. Trim the left end by " +
+  out.push_back("Each line is a board, true to proportion along it. Trim the left end by " +
                 with_unit(design.shop.saw.end_trim, design) +
                 ", hook the tape on it, and cut at the totals under the bar: they take in the kerf of " +
                 with_unit(design.shop.saw.kerf, design) + ". Grey is left over.");
+  if (any_slope(plan))
+    out.push_back(
+        "Sloped ends: the board lies face up, its near edge, the bar's lower one, towards you. Angles are "
+        "from "
+        "square, as a mitre saw shows them; / runs from the near edge away to the right, \\ to the left. "
+        "Where "
+        "such a sign stands one slanted cut frees two sloped ends that meet, or makes the last one: its "
+        "total is "
+        "taken along the near edge, of / to the short point of the piece on the left, of \\ to its long "
+        "point, "
+        "with the kerf to the right of the line. Any other sloped end is cut square at its total, which is "
+        "its "
+        "long point, and is mitred from that corner then: by the angle behind \"then\" the piece on the "
+        "left, by "
+        "that behind \"next\" the one on the right. (e) behind a mark: it lies end for end, half a turn from "
+        "how "
+        "template and list show it; (d): it lies face down.");
   out.push_back(
       "Ripping narrow stock: keep guard and riving knife on, use a push stick, stand out of the board's "
       "line. Dust of "

@@ -1,5 +1,6 @@
 #include "exporters/cut/cut_json.h"
 
+#include "exporters/cut/board_lines.h"
 #include "exporters/json_values.h"
 
 namespace exporters {
@@ -59,8 +60,15 @@ Json stick(const models::cutting::StickOrder& order, const models::cutting::Stic
   Json pieces = Json::array(), leftovers = Json::array();
   for (const auto& cut : stick.pieces) {
     const auto& piece = order.pieces[static_cast<std::size_t>(cut.piece)];
+    const models::LyingPiece lies = models::lying(order, cut);
     pieces.push_back(
-        {{"mark", piece.mark}, {"at", millimetres(cut.at)}, {"length", millimetres(piece.length)}});
+        {{"mark", piece.mark},
+         {"at", millimetres(cut.at)},
+         {"length", millimetres(piece.length)},
+         {"mitres", {rounded(lies.left_mitre.degrees(), 3), rounded(lies.right_mitre.degrees(), 3)}},
+         {"near_edge", {millimetres(lies.near_left), millimetres(lies.near_right)}},
+         {"far_edge", {millimetres(lies.far_left), millimetres(lies.far_right)}},
+         {"lies", lies_text(cut)}});
   }
   for (const auto& left : stick.leftovers)
     leftovers.push_back({millimetres(left.from), millimetres(left.to)});

@@ -15,23 +15,24 @@ namespace {
 struct Filled {
   std::size_t stock = 0;
   Nanometres taken = 0;  // kerfs included, one after each piece
-  std::map<Nanometres, int> pieces;
+  std::map<Shape, int> pieces;
 };
 
 class ByHand {
  public:
-  ByHand(const StickOrder& order, int section, bool by_volume) : order_(order) {
+  ByHand(const StickOrder& order, const std::vector<Shape>& shapes, int section, bool by_volume)
+      : order_(order) {
     for (std::size_t s = 0; s < order.stock.size(); ++s) {
       const Stock& stock = order.stock[s];
       if (stock.section != section) continue;
       stocks_.push_back(s);
       cost_[s] = cost_of(order, stock, by_volume);
     }
-    for (const Piece& piece : order.pieces) {
-      if (piece.section == section)
-        lengths_.insert(lengths_.end(), static_cast<std::size_t>(piece.count), piece.length);
+    for (std::size_t p = 0; p < order.pieces.size(); ++p) {
+      if (order.pieces[p].section == section)
+        pieces_.insert(pieces_.end(), static_cast<std::size_t>(order.pieces[p].count), shapes[p]);
     }
-    std::sort(lengths_.begin(), lengths_.end(), std::greater<>());
+    std::sort(pieces_.begin(), pieces_.end(), std::greater<>());
   }
 
   std::optional<std::vector<Filled>> best() {
@@ -74,8 +75,8 @@ class ByHand {
   std::optional<std::vector<Filled>> fill(std::size_t preferred) {
     used_.clear();
     std::vector<Filled> boards;
-    for (Nanometres length : lengths_) {
-      const Nanometres takes = length + order_.saw.kerf;
+    for (const Shape& piece : pieces_) {
+      const Nanometres takes = piece.length + order_.saw.kerf;
       auto at = std::find_if(boards.begin(), boards.end(),
                              [&](const Filled& board) { return board.taken + takes <= room(board.stock); });
       if (at == boards.end()) {
@@ -86,7 +87,7 @@ class ByHand {
         at = boards.insert(boards.end(), {*stock, 0, {}});
       }
       at->taken += takes;
-      ++at->pieces[length];
+      ++at->pieces[piece];
     }
     for (Filled& board : boards) {
       --used_[board.stock];
@@ -100,7 +101,7 @@ class ByHand {
   std::vector<std::size_t> stocks_;
   std::map<std::size_t, Money> cost_;
   std::map<std::size_t, int> used_;
-  std::vector<Nanometres> lengths_;
+  std::vector<Shape> pieces_;
 };
 
 }  // namespace
@@ -118,9 +119,10 @@ StickPlan first_fit_decreasing(const StickOrder& order) {
     return plan;
   }
   plan.by_volume = lacks_prices(order);
+  const std::vector<Shape> shapes = shapes_of(order).planned;
   Layout layout;
   for (int section = 0; section < static_cast<int>(order.sections.size()); ++section) {
-    ByHand by_hand(bought, section, plan.by_volume);
+    ByHand by_hand(bought, shapes, section, plan.by_volume);
     const auto boards = by_hand.best();
     if (!boards && std::any_of(order.pieces.begin(), order.pieces.end(), [&](const Piece& piece) {
           return piece.section == section && piece.count > 0;
@@ -133,7 +135,7 @@ StickPlan first_fit_decreasing(const StickOrder& order) {
     if (!boards) continue;
     for (const Filled& filled : *boards) {
       const auto clear = clear_stretches(order.stock[filled.stock].length, {}, order.saw);
-      layout.loads.push_back({section, layout.boards.size(), 0, clear.front(), filled.pieces});
+      layout.loads.push_back({section, layout.boards.size(), 0, clear.front(), filled.pieces, nullptr});
       Board board;
       board.source = static_cast<int>(filled.stock);
       board.cost = by_hand.cost(filled.stock);

@@ -12,8 +12,24 @@ struct Use {  // the pieces of one blank
   Nanometres length = 0;      // kerfs included, one after each piece
 };
 
+std::map<Shape, int> pieces_of(const StickProblem& problem, const Use& use) {
+  std::map<Shape, int> pieces;
+  for (const auto& [item, count] : use.counts)
+    if (count > 0) pieces[problem.items[static_cast<std::size_t>(item)].shape] += count;
+  return pieces;
+}
+
+std::shared_ptr<Nesting> nesting_of(const StickProblem& problem, int section) {
+  const auto found = problem.nestings.find(section);
+  return found == problem.nestings.end() ? nullptr : found->second;
+}
+
+Nanometres length_of(const StickProblem& problem, const Use& use, Nanometres kerf) {
+  const int section = problem.kinds[static_cast<std::size_t>(use.kind)].section;
+  return taken_in({section, 0, 0, {}, pieces_of(problem, use), nesting_of(problem, section)}, kerf);
+}
+
 std::vector<Use> uses_of(const StickProblem& problem, const CoverPlan& plan, Nanometres kerf) {
-  const auto taken = [&](int item) { return problem.items[static_cast<std::size_t>(item)].length + kerf; };
   std::vector<Use> uses;
   std::vector<std::int64_t> spare(problem.items.size());
   for (std::size_t i = 0; i < spare.size(); ++i) spare[i] = -std::int64_t{problem.cover.demand[i]};
@@ -21,9 +37,9 @@ std::vector<Use> uses_of(const StickProblem& problem, const CoverPlan& plan, Nan
     Use blank{use.pattern.kind, {}, 0};
     for (const ItemCount& part : use.pattern.items) {
       blank.counts[part.item] = part.count;
-      blank.length += part.count * taken(part.item);
       spare[static_cast<std::size_t>(part.item)] += std::int64_t{use.count} * part.count;
     }
+    blank.length = length_of(problem, blank, kerf);
     uses.insert(uses.end(), static_cast<std::size_t>(use.count), blank);
   }
   // What is cut too often is left out where least is cut already: leftovers grow together.
@@ -34,8 +50,8 @@ std::vector<Use> uses_of(const StickProblem& problem, const CoverPlan& plan, Nan
       const auto out = static_cast<int>(std::min<std::int64_t>(over, count));
       count -= out;
       over -= out;
-      use.length -= out * taken(item);
     }
+    use.length = length_of(problem, use, kerf);
     std::erase_if(use.counts, [](const auto& part) { return part.second == 0; });
   }
   std::erase_if(uses, [](const Use& use) { return use.counts.empty(); });
@@ -57,14 +73,14 @@ class CuttingOrder {
       Cuts cuts;
       for (const Load* load : loads) {
         cuts.push_back({load->section, load->pieces});
-        for (const auto& [length, count] : load->pieces) ++holders_[length];
+        for (const auto& [shape, count] : load->pieces) ++holders_[shape.length];
       }
       if (!loads.empty()) alike_[std::move(cuts)].push_back(loads.front()->board);
     }
+    const std::vector<Shape> shapes = shapes_of(order).planned;
     for (std::size_t p = 0; p < order.pieces.size(); ++p) {
       const Piece& piece = order.pieces[p];
-      if (piece.count > 0)
-        marks_[{piece.section, piece.length}].push_back({static_cast<int>(p), piece.count});
+      if (piece.count > 0) marks_[{piece.section, shapes[p]}].push_back({static_cast<int>(p), piece.count});
     }
     for (auto& [sort, marks] : marks_) std::reverse(marks.begin(), marks.end());
   }
@@ -84,14 +100,16 @@ class CuttingOrder {
   [[nodiscard]] int set_ups() const { return set_ups_; }
 
  private:
-  using Cuts = std::vector<std::pair<int, std::map<Nanometres, int>>>;  // of one board, by stretch
-  using Alike = std::map<Cuts, std::vector<std::size_t>>;               // boards that are cut alike
+  using Cuts = std::vector<std::pair<int, std::map<Shape, int>>>;  // of one board, by stretch
+  using Alike = std::map<Cuts, std::vector<std::size_t>>;          // boards that are cut alike
 
   // Boards that begin with the length at which the stop stands, or else those that hold the longest piece.
   [[nodiscard]] Alike::iterator best_next() {
     const auto rank = [&](const Cuts& cuts) {
       const auto& first = cuts.front().second;
-      return std::pair(first.count(stop_), first.rbegin()->first);
+      const bool stands = std::any_of(first.begin(), first.end(),
+                                      [&](const auto& part) { return part.first.length == stop_; });
+      return std::pair(stands, first.rbegin()->first);
     };
     return std::max_element(alike_.begin(), alike_.end(),
                             [&](const auto& a, const auto& b) { return rank(a.first) < rank(b.first); });
@@ -99,15 +117,25 @@ class CuttingOrder {
 
   void cut(std::size_t board) {
     for (Load* load : loads_of_[board]) {
-      for (const auto& [length, count] : load->pieces) --holders_[length];
+      for (const auto& [shape, count] : load->pieces) --holders_[shape.length];
       Stick& stick = layout_.boards[board].sticks[load->stick];
+      const Nanometres kerf = order_.saw.kerf;
       Nanometres at = load->stretch.from;
-      for (Nanometres length : sequence(*load)) {
+      const std::vector<Laid> row = row_of(*load);
+      for (std::size_t i = 0; i < row.size(); ++i) {
+        const Nanometres length = row[i].shape.length;
         if (length != stop_) ++set_ups_;
         stop_ = length;
-        for (int n = load->pieces.at(length); n > 0; --n) {
-          stick.pieces.push_back({next_mark({load->section, length}), at});
-          at += length + order_.saw.kerf;
+        const int mark = next_mark({load->section, row[i].shape});
+        const Piece& piece = order_.pieces[static_cast<std::size_t>(mark)];
+        const Turn turn = turn_for(piece, row[i].left, row[i].right);
+        stick.pieces.push_back({mark, at, turn.turned, turn.face_down});
+        at += length;
+        if (i + 1 < row.size()) {
+          at += load->nesting ? load->nesting->between(row[i], row[i + 1]) : kerf;
+        } else {  // behind the last cut, slanted or not, the stick is whole again
+          at += slanted_kerf(order_.sections[static_cast<std::size_t>(load->section)].width, kerf,
+                             turn.turned ? piece.left_lean : piece.right_lean);
         }
       }
       for (Stretch& leftover : stick.leftovers) {
@@ -119,21 +147,70 @@ class CuttingOrder {
     }
   }
 
-  // First the length the stop stands at, last the one that most of the loads still to come hold too, longest first
-  // between them.
-  [[nodiscard]] std::vector<Nanometres> sequence(const Load& load) const {
-    std::vector<Nanometres> lengths;
-    for (auto at = load.pieces.rbegin(); at != load.pieces.rend(); ++at) lengths.push_back(at->first);
-    const auto first = std::find(lengths.begin(), lengths.end(), stop_);
-    const auto behind = first == lengths.end() ? lengths.begin() : lengths.begin() + 1;
-    if (first != lengths.end()) std::rotate(lengths.begin(), first, first + 1);
-    const auto last = std::max_element(
-        behind, lengths.end(), [&](Nanometres a, Nanometres b) { return holders_.at(a) < holders_.at(b); });
-    if (last != lengths.end() && holders_.at(*last) > 0) std::rotate(last, last + 1, lengths.end());
-    return lengths;
+  // Square pieces first: a slope that no other meets comes to lie at the end then, where one cut makes it.
+  [[nodiscard]] std::vector<Laid> row_of(const Load& load) const {
+    Load square = load;
+    std::erase_if(square.pieces, [](const auto& part) { return part.first.leans(); });
+    std::vector<Laid> row;
+    for (const Shape& shape : sequence(square))
+      row.insert(row.end(), static_cast<std::size_t>(load.pieces.at(shape)), {shape, 0, 0});
+    if (!load.nesting) return row;
+    std::vector<Laid> sloped = load.nesting->arrange(load.pieces);
+    if (sloped.empty()) return row;
+    // Half a turn of all of it leaves every end met.
+    const Laid &first = sloped.front(), &last = sloped.back();
+    const bool square_last = last.right == 0 && first.left != 0,
+               square_first = first.left == 0 && last.right != 0;
+    const bool stop_last = last.shape.length == stop_ && first.shape.length != stop_;
+    if (square_last || (stop_last && row.empty() && !square_first)) {
+      std::reverse(sloped.begin(), sloped.end());
+      for (Laid& laid : sloped) std::swap(laid.left, laid.right);
+    }
+    row.insert(row.end(), sloped.begin(), sloped.end());
+    turn_least(row, load.section);
+    return row;
   }
 
-  int next_mark(const std::pair<int, Nanometres>& sort) {
+  // Pieces that meet may all be rolled over together, where each of them may: so that fewer lie face down.
+  void turn_least(std::vector<Laid>& row, int section) const {
+    for (std::size_t from = 0, to = 0; from < row.size(); from = to) {
+      to = from + 1;
+      while (to < row.size() && row[to].left != 0 && row[to].left == row[to - 1].right) ++to;
+      int as_it_is = 0, rolled = 0;
+      bool all_may = true;
+      for (std::size_t i = from; i < to; ++i) {
+        const Laid& laid = row[i];
+        const int mark = marks_.at({section, laid.shape}).back().first;
+        const Piece& piece = order_.pieces[static_cast<std::size_t>(mark)];
+        as_it_is += turn_for(piece, laid.left, laid.right).face_down ? 1 : 0;
+        rolled += turn_for(piece, -laid.left, -laid.right).face_down ? 1 : 0;
+        all_may = all_may && laid.shape.may_turn_over;
+      }
+      if (!all_may || rolled >= as_it_is) continue;
+      for (std::size_t i = from; i < to; ++i) {
+        row[i].left = -row[i].left;
+        row[i].right = -row[i].right;
+      }
+    }
+  }
+
+  // First the length the stop stands at, last the one that most of the loads still to come hold too, longest first
+  // between them.
+  [[nodiscard]] std::vector<Shape> sequence(const Load& load) const {
+    std::vector<Shape> shapes;
+    for (auto at = load.pieces.rbegin(); at != load.pieces.rend(); ++at) shapes.push_back(at->first);
+    const auto first =
+        std::find_if(shapes.begin(), shapes.end(), [&](const Shape& shape) { return shape.length == stop_; });
+    const auto behind = first == shapes.end() ? shapes.begin() : shapes.begin() + 1;
+    if (first != shapes.end()) std::rotate(shapes.begin(), first, first + 1);
+    const auto last = std::max_element(behind, shapes.end(), [&](const Shape& a, const Shape& b) {
+      return holders_.at(a.length) < holders_.at(b.length);
+    });
+    if (last != shapes.end() && holders_.at(last->length) > 0) std::rotate(last, last + 1, shapes.end());
+    return shapes;
+  }
+
+  int next_mark(const std::pair<int, Shape>& sort) {
     auto& marks = marks_.at(sort);
     const int piece = marks.back().first;
     if (--marks.back().second == 0) marks.pop_back();
@@ -145,7 +222,7 @@ class CuttingOrder {
   std::vector<std::vector<Load*>> loads_of_;  // by board
   Alike alike_;
   std::map<Nanometres, int> holders_;  // loads still to cut that hold a length
-  std::map<std::pair<int, Nanometres>, std::vector<std::pair<int, int>>> marks_;
+  std::map<std::pair<int, Shape>, std::vector<std::pair<int, int>>> marks_;
   Nanometres stop_ = 0;
   int set_ups_ = 0;
 };
@@ -171,7 +248,8 @@ void add_to(Layout& layout, const StickOrder& order, const StickProblem& problem
       Nanometres across = source.ripped ? order.saw.edge_trim : 0;
       for (int strip : strips) {
         for (const Stretch& stretch : clear) {
-          blanks[strip].push_back({strip, layout.boards.size(), board.sticks.size(), stretch, {}});
+          blanks[strip].push_back(
+              {strip, layout.boards.size(), board.sticks.size(), stretch, {}, nesting_of(problem, strip)});
         }
         board.sticks.push_back({strip, across, {}, clear});
         across += order.sections[static_cast<std::size_t>(strip)].width + order.saw.rip_kerf;
@@ -189,10 +267,7 @@ void add_to(Layout& layout, const StickOrder& order, const StickProblem& problem
     std::size_t next = 0;
     for (const Use& use : uses) {
       if (problem.kinds[static_cast<std::size_t>(use.kind)].section != section) continue;
-      Load& load = loads[next++];
-      for (const auto& [item, count] : use.counts) {
-        load.pieces[problem.items[static_cast<std::size_t>(item)].length] += count;
-      }
+      loads[next++].pieces = pieces_of(problem, use);
     }
     layout.loads.insert(layout.loads.end(), loads.begin(), loads.end());
   }

@@ -2,9 +2,10 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <vector>
 
-#include "models/cutting/sticks.h"
+#include "models/cutting/nesting.h"
 
 namespace models::cutting {
 
@@ -13,7 +14,8 @@ struct Load {
   std::size_t board = 0;
   std::size_t stick = 0;
   Stretch stretch;
-  std::map<Nanometres, int> pieces;  // how many of each length
+  std::map<Shape, int> pieces;       // how many of each
+  std::shared_ptr<Nesting> nesting;  // where ends may meet; else each piece takes its length
 };
 
 // Room that pieces take with a kerf after each, and room that there is: the last kerf may fall beyond the end.
@@ -21,8 +23,9 @@ struct Load {
   return load.stretch.to - load.stretch.from + kerf;
 }
 [[nodiscard]] inline Nanometres taken_in(const Load& load, Nanometres kerf) {
+  if (load.nesting) return load.nesting->taken(load.pieces);
   Nanometres taken = 0;
-  for (const auto& [length, count] : load.pieces) taken += count * (length + kerf);
+  for (const auto& [shape, count] : load.pieces) taken += count * (shape.length + kerf);
   return taken;
 }
 

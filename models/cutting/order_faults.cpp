@@ -72,6 +72,25 @@ class Check {
     ask(is_between(piece.length, 1, longest),
         "piece " + piece.mark + " must be more than nothing and at most 100 m long");
     ask(piece.count >= 0, "piece " + piece.mark + " is asked for less than no times");
+    if (piece.left_lean != 0 || piece.right_lean != 0) check_leans(piece);
+  }
+
+  void check_leans(const Piece& piece) {
+    if (!is_section(piece.section)) return;
+    const Nanometres most =
+        most_lean_in_widths * order_.sections[static_cast<std::size_t>(piece.section)].width;
+    const auto steep = [&](Nanometres lean) { return !is_between(lean, -most, most); };
+    const bool too_steep = steep(piece.left_lean) || steep(piece.right_lean);
+    ask(!too_steep, "an end of piece " + piece.mark +
+                        " leans more than three times its width: it must be planned square");
+    if (too_steep) return;
+    // What the leans leave of the near edge and of the far one.
+    const Nanometres near_edge =
+        piece.length - std::max<Nanometres>(0, piece.right_lean) - std::max<Nanometres>(0, -piece.left_lean);
+    const Nanometres far_edge =
+        piece.length - std::max<Nanometres>(0, -piece.right_lean) - std::max<Nanometres>(0, piece.left_lean);
+    ask(near_edge >= 0 && far_edge >= 0 && near_edge + far_edge > 0,
+        "the ends of piece " + piece.mark + " cross each other");
   }
 
   void check(const Stock& stock, std::size_t index) {

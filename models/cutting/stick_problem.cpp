@@ -37,20 +37,24 @@ struct Tied {  // sections that ripping ties together share their lowest index
 
 class Builder {
  public:
-  Builder(const StickOrder& order, bool by_volume) : order_(order), by_volume_(by_volume) {}
+  Builder(const StickOrder& order, const std::vector<Shape>& shapes, bool by_volume)
+      : order_(order), shapes_(shapes), by_volume_(by_volume) {}
 
   StickProblem build(const std::set<int>& sections, const std::vector<RipLayout>& layouts) {
-    std::map<std::pair<int, Nanometres>, int> demand;
-    for (const Piece& piece : order_.pieces) {
-      if (sections.count(piece.section) != 0) demand[{piece.section, piece.length}] += piece.count;
+    std::map<std::pair<int, Shape>, int> demand;
+    for (std::size_t p = 0; p < order_.pieces.size(); ++p) {
+      const Piece& piece = order_.pieces[p];
+      if (sections.count(piece.section) != 0) demand[{piece.section, shapes_[p]}] += piece.count;
     }
     for (const auto& [key, count] : demand) {
-      problem_.items.push_back({key.first, key.second});
+      const auto& [section, shape] = key;
+      problem_.items.push_back({section, shape.length, shape, saved_by(section, shape)});
       problem_.cover.demand.push_back(count);
-      problem_.cover.item_family.push_back(key.first);
-      const auto [at, is_new] = shortest_.try_emplace(key.first, key.second);
-      if (!is_new) at->second = std::min(at->second, key.second);
+      problem_.cover.item_family.push_back(section);
+      const auto [at, is_new] = shortest_.try_emplace(section, shape.length);
+      if (!is_new) at->second = std::min(at->second, shape.length);
     }
+    add_nestings();
     // Every way of taking a board, with the clear lengths that it gives.
     for (std::size_t s = 0; s < order_.stock.size(); ++s) {
       const Stock& stock = order_.stock[s];
@@ -71,6 +75,25 @@ class Builder {
 
  private:
   using Blank = std::pair<int, Nanometres>;  // section, clear length
+
+  [[nodiscard]] Nanometres saved_by(int section, const Shape& shape) const {
+    const Nanometres width = order_.sections[static_cast<std::size_t>(section)].width;
+    const Nanometres twice = saved_by_meeting(width, order_.saw.kerf, shape.left) +
+                             saved_by_meeting(width, order_.saw.kerf, shape.right);
+    return (twice + 1) / 2;
+  }
+
+  void add_nestings() {
+    std::map<int, std::vector<Shape>> of_section;
+    std::set<int> leaning;
+    for (const StickItem& item : problem_.items) {
+      of_section[item.section].push_back(item.shape);
+      if (item.shape.leans()) leaning.insert(item.section);
+    }
+    for (const int section : leaning)
+      problem_.nestings[section] = std::make_shared<Nesting>(
+          order_.sections[static_cast<std::size_t>(section)].width, order_.saw.kerf, of_section[section]);
+  }
 
   void add_board(StickSource source, int section, Money cost, const std::vector<Stretch>& stretches,
                  std::optional<int> available, const std::vector<RipLayout>& layouts) {
@@ -154,6 +177,7 @@ class Builder {
   }
 
   const StickOrder& order_;
+  const std::vector<Shape>& shapes_;
   bool by_volume_;
   StickProblem problem_;
   std::map<int, Nanometres> shortest_;        // by section, of the pieces asked for
@@ -196,7 +220,8 @@ bool lacks_prices(const StickOrder& order) {
   });
 }
 
-std::vector<StickProblem> stick_problems(const StickOrder& order, bool by_volume) {
+std::vector<StickProblem> stick_problems(const StickOrder& order, const std::vector<Shape>& shapes,
+                                         bool by_volume) {
   std::set<int> asked;
   for (const Piece& piece : order.pieces) {
     if (piece.count > 0) asked.insert(piece.section);
@@ -219,7 +244,7 @@ std::vector<StickProblem> stick_problems(const StickOrder& order, bool by_volume
   }
   std::vector<StickProblem> problems;
   for (const auto& [root, sections] : parts)
-    problems.push_back(Builder(order, by_volume).build(sections, layouts));
+    problems.push_back(Builder(order, shapes, by_volume).build(sections, layouts));
   return problems;
 }
 
@@ -227,8 +252,8 @@ std::vector<Cut> length_cuts(const StickProblem& problem, Nanometres kerf) {
   std::map<int, Wide> asked;  // by section
   Wide longest = 1;           // that a source gives of one section
   for (std::size_t i = 0; i < problem.items.size(); ++i) {
-    asked[problem.items[i].section] +=
-        static_cast<Wide>(problem.cover.demand[i]) * (problem.items[i].length + kerf);
+    asked[problem.items[i].section] += static_cast<Wide>(problem.cover.demand[i]) *
+                                       (problem.items[i].length - problem.items[i].saved + kerf);
   }
   std::vector<std::map<int, Wide>> given;  // by source and section
   for (const Source& source : problem.cover.sources) {

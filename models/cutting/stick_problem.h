@@ -1,21 +1,25 @@
 // From an order of sticks to cover problems, one for each group of sections that ripping ties together, and back.
 #pragma once
 
+#include <map>
 #include <memory>
 #include <vector>
 
 #include "models/cutting/cover.h"
 #include "models/cutting/cuts.h"
 #include "models/cutting/knapsack.h"
+#include "models/cutting/nesting.h"
 #include "models/cutting/rips.h"
 #include "models/cutting/sticks.h"
 
 namespace models::cutting {
 
-// A length of one section, asked for by one or more marks.
+// A shape of one section, asked for by one or more marks.
 struct StickItem {
   int section = 0;
   Nanometres length = 0;
+  Shape shape;
+  Nanometres saved = 0;  // at most, where its ends meet others: half of what each joint saves, rounded up
 };
 
 // A clear stretch of a section's blanks.
@@ -36,6 +40,7 @@ struct StickProblem {
   std::vector<StickItem> items;
   std::vector<StickKind> kinds;
   std::vector<StickSource> sources;
+  std::map<int, std::shared_ptr<Nesting>> nestings;  // by section that has pieces which may meet tip to tip
 };
 
 // The clear stretches of a piece on hand, between its trimmed ends and its defects.
@@ -48,10 +53,12 @@ struct StickProblem {
 // What one board costs: its price or, rounded up, its volume in cubic millimetres.
 [[nodiscard]] Money cost_of(const StickOrder& order, const Stock& stock, bool by_volume);
 
-[[nodiscard]] std::vector<StickProblem> stick_problems(const StickOrder& order, bool by_volume);
+// The shapes are by piece of the order.
+[[nodiscard]] std::vector<StickProblem> stick_problems(const StickOrder& order,
+                                                       const std::vector<Shape>& shapes, bool by_volume);
 
 // What the boards of any plan must meet because of lengths alone: of each section, the blanks are together as long as
-// its pieces, each with a kerf.
+// its pieces, each with a kerf, less what they can save by meeting.
 [[nodiscard]] std::vector<Cut> length_cuts(const StickProblem& problem, Nanometres kerf);
 
 // Prices patterns for sticks: a knapsack for each section.

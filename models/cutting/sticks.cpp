@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "models/cutting/lay_out.h"
+#include "models/cutting/nested_pricer.h"
 #include "models/cutting/order_faults.h"
 #include "models/cutting/search.h"
 #include "models/cutting/stick_problem.h"
@@ -32,6 +33,42 @@ Objective count_boards(const StickOrder& order, const StickProblem& problem, std
   return objective;
 }
 
+Limits part_of(const Limits& limits, int parts) {
+  return {limits.nodes / parts, limits.lp_iterations / parts, limits.pricing_steps / parts};
+}
+
+// A plan in which no ends meet: found sooner than others, and one to measure them by.
+std::optional<CoverPlan> plan_by_long_points(const StickProblem& problem, Nanometres kerf,
+                                             const Objective& cost, std::optional<CoverPlan> start,
+                                             const Limits& limits, Work& work) {
+  StickPricer pricer(problem, kerf);
+  Search search(problem.cover, pricer, limits, length_cuts(problem, kerf));
+  CoverResult found = search.minimise(cost, start, limits.nodes);
+  work += found.work;
+  return found.plan ? std::move(found.plan) : std::move(start);
+}
+
+// A bound for plans in which ends of every lean may meet: each piece takes what it would if both of its ends met others.
+std::int64_t bound_of_all_leans(StickProblem problem, Nanometres kerf, const Objective& cost,
+                                const Limits& limits, Work& work) {
+  for (StickItem& item : problem.items) {
+    item.length -= item.saved;
+    item.saved = 0;
+  }
+  problem.nestings.clear();
+  StickPricer pricer(problem, kerf);
+  const Limits less = part_of(limits, 4);
+  Search search(problem.cover, pricer, less, length_cuts(problem, kerf));
+  const CoverResult found = search.minimise(cost, std::nullopt, less.nodes);
+  work += found.work;
+  return found.bound;
+}
+
+bool same_shapes(const StickProblem& a, const StickProblem& b) {
+  return std::equal(a.items.begin(), a.items.end(), b.items.begin(), b.items.end(),
+                    [](const StickItem& x, const StickItem& y) { return x.shape == y.shape; });
+}
+
 }  // namespace
 
 StickPlan plan_sticks(const StickOrder& order) {
@@ -44,20 +81,33 @@ StickPlan plan_sticks(const StickOrder& order) {
     return plan;
   }
   plan.by_volume = lacks_prices(order);
-  const std::vector<StickProblem> problems = stick_problems(order, plan.by_volume);
+  const Shapes shapes = shapes_of(order);
+  const std::vector<StickProblem> problems = stick_problems(order, shapes.planned, plan.by_volume);
+  const std::vector<StickProblem> whole = stick_problems(order, shapes.whole, plan.by_volume);
   plan.status = PlanStatus::optimal;
   plan.fewest_boards = true;
   Layout layout;
   for (std::size_t p = 0; p < problems.size(); ++p) {
     const StickProblem& problem = problems[p];
-    StickPricer pricer(problem, order.saw.kerf);
-    const Limits limits = share(order.limits, plan.work, problems.size() - p);
-    Search search(problem.cover, pricer, limits, length_cuts(problem, order.saw.kerf));
     Objective cost;
     for (const Source& source : problem.cover.sources) cost.weight.push_back(source.cost);
-    const CoverResult least =
-        search.minimise(cost, fill_best_first(problem, order.sections, order.saw.kerf), limits.nodes);
+    std::optional<CoverPlan> start = fill_best_first(problem, order.sections, order.saw.kerf);
+    if (!problem.nestings.empty()) {
+      const Limits half = part_of(share(order.limits, plan.work, problems.size() - p), 2);
+      start = plan_by_long_points(problem, order.saw.kerf, cost, std::move(start), half, plan.work);
+    }
+    NestedPricer pricer(problem, order.saw.kerf);
+    const Limits limits = share(order.limits, plan.work, problems.size() - p);
+    Search search(problem.cover, pricer, limits, length_cuts(problem, order.saw.kerf));
+    CoverResult least = search.minimise(cost, start, limits.nodes);
     plan.work += least.work;
+    if (!same_shapes(problem, whole[p])) {
+      // What was proven without some of the leans is proven for no others.
+      const std::int64_t bound = bound_of_all_leans(whole[p], order.saw.kerf, cost, limits, plan.work);
+      least.bound = std::min(least.bound, bound);
+      least.impossible = false;
+      plan.fewest_boards = false;
+    }
     plan.bound += least.bound;
     if (!least.plan) {
       plan.status = least.impossible ? PlanStatus::impossible : PlanStatus::not_found;

@@ -3,9 +3,10 @@
 // Lengths are whole nanometres, so that 1/64 in (396 875 nm) and 0.1 mm are both exact. Money is in the smallest unit
 // that prices are given in (cents). Nothing here knows of a building.
 //
-// A board is laid along x from its left end; `across` runs over its width from one edge. A piece takes its length and,
-// unless it ends the stick, one kerf. A board that is ripped is ripped over its whole length first; each strip is then
-// cut like a stick.
+// A board is laid along x from its left end; `across` runs over its width from the near edge to the far one. A piece
+// takes its length and, unless it ends the stick, one kerf. Two pieces whose facing ends slope alike may lie tip to tip:
+// one slanted cut frees both, and between their ends there is the kerf, measured along the stick. A board that is ripped
+// is ripped over its whole length first; each strip is then cut like a stick.
 #pragma once
 
 #include <cstdint>
@@ -29,9 +30,18 @@ struct Section {
 struct Piece {
   std::string mark;
   int section = 0;        // index into StickOrder::sections
-  Nanometres length = 0;  // over its longest edge
+  Nanometres length = 0;  // from long point to long point
   int count = 1;
+  // How much further right an end meets the far edge than the near one, the piece face up and as it is drawn: width times
+  // the tangent of the mitre. 0 for a square end, and for any other that is not one straight mitre through the whole
+  // section.
+  Nanometres left_lean = 0;
+  Nanometres right_lean = 0;
+  bool may_turn_over = true;  // it may lie face down; end for end every piece may lie
 };
+
+// No saw's mitre is steeper: a lean of three widths is 71.6 degrees from square.
+inline constexpr Nanometres most_lean_in_widths = 3;
 
 struct Stock {
   int section = 0;
@@ -81,8 +91,10 @@ struct StickOrder {
 };
 
 struct CutPiece {
-  int piece = 0;      // index into StickOrder::pieces
-  Nanometres at = 0;  // its left end, from the board's left end
+  int piece = 0;           // index into StickOrder::pieces
+  Nanometres at = 0;       // its left long point, from the board's left end
+  bool turned = false;     // end for end, by half a turn on its face
+  bool face_down = false;  // then rolled over its long edge, which leaves its ends where they are
 };
 
 // One stick cut across: the whole board, or one of its strips.

@@ -10,31 +10,33 @@ constexpr int most_rounds = 20;
 constexpr std::int64_t most_trials = 4'000'000;
 constexpr std::size_t most_ends = 6;  // sticks tried as the one with the longest leftover
 
-void add(Load& load, Nanometres length, int count) {
-  int& there = load.pieces[length];
+constexpr std::int64_t nested_trial = 20;  // plain ones: their ends are arranged anew
+
+void add(Load& load, const Shape& shape, int count) {
+  int& there = load.pieces[shape];
   there += count;
-  if (there == 0) load.pieces.erase(length);
+  if (there == 0) load.pieces.erase(shape);
 }
 
-struct Trade {  // `count` pieces of `length` go from a to b, `back` of `other` from b to a
-  Nanometres length = 0;
+struct Trade {  // `count` pieces of `shape` go from a to b, `back` of `other` from b to a
+  Shape shape;
   int count = 0;
-  Nanometres other = 0;
+  Shape other;
   int back = 0;
 };
 
 void make(Load& a, Load& b, const Trade& trade) {
-  add(a, trade.length, -trade.count);
-  add(b, trade.length, trade.count);
+  add(a, trade.shape, -trade.count);
+  add(b, trade.shape, trade.count);
   if (trade.back == 0) return;
   add(b, trade.other, -trade.back);
   add(a, trade.other, trade.back);
 }
 
-// How many more lengths the two sticks hold after the trade.
+// How many more shapes the two sticks hold after the trade.
 int more_lengths(const Load& a, const Load& b, const Trade& trade) {
   int more = 0;
-  more += (b.pieces.count(trade.length) == 0) - (a.pieces.at(trade.length) == trade.count);
+  more += (b.pieces.count(trade.shape) == 0) - (a.pieces.at(trade.shape) == trade.count);
   if (trade.back > 0) more += (a.pieces.count(trade.other) == 0) - (b.pieces.at(trade.other) == trade.back);
   return more;
 }
@@ -87,7 +89,7 @@ class Tidier {
       better = false;
       for (std::size_t b = 0; b < loads_.size(); ++b) {
         better |= trade(end, b, [&](const Trade& t) {
-          const Nanometres freed = t.count * (t.length + kerf_) - t.back * (t.other + kerf_);
+          const Nanometres freed = t.count * (t.shape.length + kerf_) - t.back * (t.other.length + kerf_);
           return freed > 0 && more_lengths(loads_[end], loads_[b], t) <= 0;
         });
       }
@@ -98,16 +100,16 @@ class Tidier {
   template <typename Wanted>
   bool trade(std::size_t a, std::size_t b, const Wanted& wanted) {
     if (a == b || loads_[a].section != loads_[b].section || trials_ > most_trials) return false;
-    for (const auto& [length, count] : loads_[a].pieces) {
-      for (int n = count;; n = 1) {  // all of a length, then one
-        const Nanometres out = n * (length + kerf_);
-        if (try_trade(a, b, {length, n, 0, 0}, out, wanted)) return true;
+    for (const auto& [shape, count] : loads_[a].pieces) {
+      for (int n = count;; n = 1) {  // all of a shape, then one
+        const Nanometres out = n * (shape.length + kerf_);
+        if (try_trade(a, b, {shape, n, {}, 0}, out, wanted)) return true;
         for (const auto& [other, there] : loads_[b].pieces) {
-          if (other == length) continue;
+          if (other == shape) continue;
           for (int back = 1; back <= there; ++back) {
-            const Nanometres in = back * (other + kerf_);
-            if (in - out > spare_[a]) break;
-            if (try_trade(a, b, {length, n, other, back}, out - in, wanted)) return true;
+            const Nanometres in = back * (other.length + kerf_);
+            if (!loads_[a].nesting && in - out > spare_[a]) break;
+            if (try_trade(a, b, {shape, n, other, back}, out - in, wanted)) return true;
           }
         }
         if (n == 1) break;
@@ -118,10 +120,28 @@ class Tidier {
 
   template <typename Wanted>
   bool try_trade(std::size_t a, std::size_t b, const Trade& t, Nanometres moved, const Wanted& wanted) {
+    if (loads_[a].nesting) return try_nested(a, b, t, wanted);
     if (++trials_ > most_trials || moved > spare_[b] || -moved > spare_[a] || !wanted(t)) return false;
     make(loads_[a], loads_[b], t);
     spare_[a] += moved;
     spare_[b] -= moved;
+    return true;
+  }
+
+  // Where ends meet, what a piece takes depends on the others.
+  template <typename Wanted>
+  bool try_nested(std::size_t a, std::size_t b, const Trade& t, const Wanted& wanted) {
+    if (++trials_ > most_trials || !wanted(t)) return false;
+    trials_ += nested_trial;
+    Load a_after = loads_[a], b_after = loads_[b];
+    make(a_after, b_after, t);
+    const Nanometres a_spare = room_of(a_after, kerf_) - taken_in(a_after, kerf_);
+    const Nanometres b_spare = room_of(b_after, kerf_) - taken_in(b_after, kerf_);
+    if (a_spare < 0 || b_spare < 0) return false;
+    loads_[a] = std::move(a_after);
+    loads_[b] = std::move(b_after);
+    spare_[a] = a_spare;
+    spare_[b] = b_spare;
     return true;
   }
 

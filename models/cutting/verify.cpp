@@ -1,12 +1,16 @@
 #include "models/cutting/verify.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
+#include <optional>
 #include <utility>
 
 namespace models::cutting {
 
 namespace {
+
+__extension__ using Wide = unsigned __int128;
 
 constexpr Money most_cost = 1'000'000'000'000'000;  // of one board: more is a mistake
 
@@ -132,8 +136,47 @@ class Check {
     return work;
   }
 
+  // Where the corners of a piece lie along the board.
+  struct Outline {
+    Nanometres left_near, left_far, right_near, right_far;
+  };
+
+  // First as it is drawn with its left long point at 0: its left end from near to far, its right end likewise; then as
+  // it lies.
+  [[nodiscard]] static Outline outline_of(const Piece& piece, const CutPiece& cut) {
+    Outline o{};
+    (piece.left_lean > 0 ? o.left_far : o.left_near) = std::abs(piece.left_lean);
+    o.right_near = o.right_far = piece.length;
+    (piece.right_lean > 0 ? o.right_near : o.right_far) -= std::abs(piece.right_lean);
+    if (cut.turned)
+      o = {piece.length - o.right_far, piece.length - o.right_near, piece.length - o.left_far,
+           piece.length - o.left_near};
+    if (cut.face_down) {
+      std::swap(o.left_near, o.left_far);
+      std::swap(o.right_near, o.right_far);
+    }
+    return {cut.at + o.left_near, cut.at + o.left_far, cut.at + o.right_near, cut.at + o.right_far};
+  }
+
+  // Whether a piece lies clear of the next one: their long points a kerf apart, or ends of one slope with the kerf
+  // between them, square to the cut.
+  [[nodiscard]] bool lies_clear(const Outline& piece, const Outline& next, Nanometres width) const {
+    const Nanometres long_points =
+        std::min(next.left_near, next.left_far) - std::max(piece.right_near, piece.right_far);
+    if (long_points >= order_.saw.kerf) return true;
+    const Nanometres gap = next.left_near - piece.right_near;
+    const Nanometres lean = piece.right_far - piece.right_near;
+    if (lean == 0 || next.left_far - next.left_near != lean || gap < order_.saw.kerf) return false;
+    // gap times the cosine of the mitre is at least the kerf: all of it squared, in whole numbers. Where the gap is four
+    // kerfs, no mitre on a saw (71.6 degrees at most) asks for more, and squares of less stay within 128 bits.
+    if (gap >= 4 * order_.saw.kerf) return true;
+    const auto square = [](Nanometres n) { return static_cast<Wide>(n) * static_cast<Wide>(n); };
+    const Wide width2 = square(width);
+    return square(gap) * width2 >= square(order_.saw.kerf) * (width2 + square(std::abs(lean)));
+  }
+
   void check(const Stick& stick, Nanometres length, const std::vector<Stretch>& defects) {
-    Nanometres free_from = order_.saw.end_trim;  // where the next piece may begin
+    std::optional<Outline> before;
     const Nanometres end = length - order_.saw.end_trim;
     std::vector<Stretch> used;
     for (const CutPiece& cut : stick.pieces) {
@@ -146,7 +189,12 @@ class Check {
       if (piece.length != stop_) ++set_ups_;
       stop_ = piece.length;
       ask(piece.section == stick.section, piece.mark + " is cut from the wrong section");
-      ask(cut.at >= free_from, piece.mark + " overlaps the piece before it, its kerf or the trimmed end");
+      ask(piece.may_turn_over || !cut.face_down, piece.mark + " lies face down, which it must not");
+      const Outline outline = outline_of(piece, cut);
+      ask(cut.at >= order_.saw.end_trim &&
+              (!before || lies_clear(*before, outline, section(stick.section).width)),
+          piece.mark + " overlaps the piece before it, its kerf or the trimmed end");
+      before = outline;
       const Nanometres to = cut.at + piece.length;
       ask(to <= end, piece.mark + " runs past the end");
       for (const Stretch& defect : defects) {
@@ -155,7 +203,6 @@ class Check {
         ask(to <= defect.from || cut.at >= behind, piece.mark + " touches a defect");
       }
       used.push_back({cut.at, to});
-      free_from = to + order_.saw.kerf;
     }
     for (const Stretch& left : stick.leftovers) {
       ask(left.from >= order_.saw.end_trim && left.to <= end && left.to > left.from,

@@ -8,7 +8,8 @@
 
 namespace models::cutting {
 
-// What is wrong with the plan, one sentence each; empty when every piece, kerf and trim fits, defects are left alone,
+// What is wrong with the plan, one sentence each; empty when every piece, kerf and trim fits, ends
+// that meet have one slope and the kerf between them, nothing lies face down that must not, defects are left alone,
 // every mark is cut as often as it is asked for, no board is used more often than it can be had, strips fit the board's
 // width, and money, boards, set-ups and leftovers add up. The order must be sound; the plan may come from anywhere, read
 // back from a file for one.

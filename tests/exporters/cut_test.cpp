@@ -1,4 +1,5 @@
 // The cutting plan's files, read back: every piece, price and place in them is the plan's.
+#include <algorithm>
 #include <cmath>
 #include <filesystem>
 #include <fstream>
@@ -8,6 +9,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "exporters/cut/board_drawing.h"
 #include "exporters/cut/board_lines.h"
 #include "exporters/cut/boards_csv.h"
 #include "exporters/cut/buy_rows.h"
@@ -99,7 +101,10 @@ TEST_P(CutFiles, ThePlanMadeAnewFromTheTableHoldsAgainstTheOrder) {
       if (order.pieces[i].mark == row.at("mark") && order.pieces[i].length == end - at &&
           used[i] < order.pieces[i].count) {
         ++used[i];
-        anew.boards[board].sticks[strip].pieces.push_back({static_cast<int>(i), at});
+        const std::string& lies = row.at("lies");
+        anew.boards[board].sticks[strip].pieces.push_back({static_cast<int>(i), at,
+                                                           lies.find("end for end") != std::string::npos,
+                                                           lies.find("face down") != std::string::npos});
         found = true;
       }
     EXPECT_TRUE(found) << row.at("mark");
@@ -151,13 +156,65 @@ TEST_P(CutFiles, SheetsAreWellLaidOut) {
 TEST_P(CutFiles, BarsAreTrueToProportion) {
   const Plan plan = plan_of(GetParam());
   for (const BoardLine& line : board_lines(plan.cuts, {plan.design.units})) {
-    double last = line.zero;
+    double near = line.zero, far = line.zero;
     for (const LinePiece& piece : line.pieces) {
-      EXPECT_GE(piece.from, last - 1e-6);
+      EXPECT_GE(piece.near_left, near - 1e-6);
+      EXPECT_GE(piece.far_left, far - 1e-6);
       EXPECT_LE(piece.to, line.length + 1e-6);
-      last = piece.to;
+      EXPECT_NEAR(std::max(piece.near_right, piece.far_right), piece.to, 1e-6);
+      EXPECT_NEAR(std::min(piece.near_left, piece.far_left), piece.from, 1e-6);
+      near = piece.near_right;
+      far = piece.far_right;
     }
   }
+}
+
+// Parallelograms of 100 over a width of 40 that lean 30, kerf 4 (5 along a slanted cut), then one that leans the other
+// way: at 2, 77 and 181 behind a trim of 2.
+BoardLine sloped_line() {
+  models::CutPlan plan;
+  cutting::StickOrder& order = plan.sticks.order;
+  const cutting::Nanometres mm = 1'000'000;
+  order.sections = {{"board", 40 * mm, 10 * mm}};
+  order.pieces = {{"A", 0, 100 * mm, 3, 30 * mm, 30 * mm}};
+  order.stock = {{0, 400 * mm, 50, {}}};
+  order.saw = {4 * mm, 4 * mm, 2 * mm, 0};
+  plan.plan.boards = {
+      {true,
+       0,
+       50,
+       {{0, 0, {{0, 2 * mm}, {0, 77 * mm, true}, {0, 181 * mm, false, true}}, {{286 * mm, 398 * mm}}}},
+       0}};
+  return board_lines(plan, {geometry::Units::mm}).at(0);
+}
+
+TEST(BoardLines, SayWhereASlopedCutGoesAndHowThePieceLies) {
+  const BoardLine line = sloped_line();
+  ASSERT_EQ(line.pieces.size(), 4U);
+  // tan 36.87 degrees is 30 / 40. The slanted cut runs away to the right, so that its short point is on the near edge: at
+  // 2 + 100 - 30, less the trim. The second one's slope meets none: square at its long point, 77 + 100 less the trim, then
+  // both ends. The last one's slope runs to the left, its long point is on the near edge.
+  const geometry::LengthStyle style{geometry::Units::mm};
+  EXPECT_EQ(first_cut_text(line), "36.9°");
+  EXPECT_EQ(total_text(line, 0, style), "70 / 36.9°");
+  EXPECT_EQ(total_text(line, 1, style), "175 then 36.9°, next 36.9°");
+  EXPECT_EQ(total_text(line, 2, style), "279 \\ 36.9°");
+  EXPECT_EQ(line.pieces[0].lies, "");
+  EXPECT_EQ(line.pieces[1].lies, "(e)");
+  EXPECT_EQ(line.pieces[2].lies, "(d)");
+}
+
+TEST(BoardLines, AreDrawnWithTheirSlopes) {
+  const Drawing drawing = board_drawing(sloped_line(), 0.5, {geometry::Units::mm});
+  // The first piece, from its far left corner on, clockwise on the page: x is 66 (the words) and half of 2 + 30, 102, 72, 2.
+  const auto piece = std::find_if(drawing.strokes.begin(), drawing.strokes.end(),
+                                  [](const Stroke& stroke) { return stroke.fill == "#ffffff"; });
+  ASSERT_NE(piece, drawing.strokes.end());
+  ASSERT_EQ(piece->points.size(), 4U);
+  const double expected[] = {32, 102, 72, 2};
+  for (std::size_t i = 0; i < 4; ++i)
+    EXPECT_NEAR(piece->points[i].x, board_caption_width + expected[i] / 2, 1e-9);
+  EXPECT_LT(piece->points[0].y, piece->points[3].y);  // the far edge is the upper one
 }
 
 TEST(Money, IsWrittenWithCents) {

@@ -137,6 +137,79 @@ TEST(CutPlan, WhatNoBoardIsLongEnoughForIsSaid) {
   EXPECT_TRUE(p.plan.buy.empty());
 }
 
+// Braces of 30 in at 45 degrees, in a 2x4's width of 3-1/2 in.
+std::string braces(const std::string& cuts, int count, const std::string& board) {
+  std::string text = "<coop units='in'><stock><sold lumber='2x4' length='" + board +
+                     "' price='4'/><saw kerf='1/8in' end-trim='1/4in'/></stock><extra>";
+  for (int i = 0; i < count; ++i)
+    text +=
+        "<stick name='brace' lumber='2x4' length='30in' " + cuts + " y='" + std::to_string(10 * i) + "in'/>";
+  return text + "</extra></coop>";
+}
+
+TEST(CutPlan, BracesAreNestedTipToTip) {
+  // The far edge longer at the left end and shorter at the right one: parallelograms. Three take 90 in less two joints of
+  // 3-1/2 in, and two slanted kerfs of 1/8 in x 1.41421 = 0.17678 in: 83.35355 in, with 1/4 in of trim at both ends 83.854.
+  const std::string cuts = "left-mitre='45deg' right-mitre='-45deg'";
+  const Planned p = planned(braces(cuts, 3, "83.86in"));
+  EXPECT_EQ(p.plan.plan.cost, 400);
+  EXPECT_THAT(cutting::faults_in(p.plan.sticks.order, p.plan.plan), testing::IsEmpty());
+  EXPECT_EQ(planned(braces(cuts, 3, "83.84in")).plan.plan.cost, 800);
+  // Each is 26-1/2 in long on both edges: the wood that is used is no more than that.
+  EXPECT_NEAR(p.plan.wood_used, 3 * 1.5 * 3.5 * 26.5 * std::pow(0.0254, 3), 1e-9);
+}
+
+TEST(CutPlan, WhatIsNotOneMitreThroughTheSectionIsPlannedByItsLongPoints) {
+  // A blade that is tilted as well.
+  EXPECT_EQ(planned(braces("left-mitre='45deg' right-mitre='-45deg' left-bevel='10deg' right-bevel='10deg'",
+                           3, "83.86in"))
+                .plan.plan.cost,
+            800);
+  // Steeper than any saw is turned: 75 degrees lean 3.7 widths.
+  const Planned steep = planned(braces("left-mitre='75deg' right-mitre='-75deg'", 3, "83.86in"));
+  for (const cutting::Piece& piece : steep.plan.sticks.order.pieces) EXPECT_EQ(piece.left_lean, 0);
+}
+
+TEST(CutPlan, MitresThatASawCannotTellApartAreOne) {
+  // 0.001 degrees of difference are 0.003 mm over 3-1/2 in.
+  const Planned p = planned(
+      "<coop units='in'><stock><sold lumber='2x4' length='6ft' price='4'/></stock><extra>"
+      "<stick name='a' lumber='2x4' length='30in' left-mitre='45deg'/>"
+      "<stick name='b' lumber='2x4' length='31in' left-mitre='45.001deg' y='10in'/></extra></coop>");
+  ASSERT_EQ(p.plan.sticks.order.pieces.size(), 2U);
+  const cutting::Nanometres lean =
+      std::abs(p.plan.sticks.order.pieces[0].left_lean + p.plan.sticks.order.pieces[0].right_lean);
+  EXPECT_EQ(lean,
+            std::abs(p.plan.sticks.order.pieces[1].left_lean + p.plan.sticks.order.pieces[1].right_lean));
+  EXPECT_NEAR(static_cast<double>(lean), 88'900'000, 1);
+}
+
+TEST(CutPlan, RaftersLieFaceUpAndLeanAsTheRoofDoes) {
+  std::ifstream in(std::filesystem::path(PROJECT_DIR) / "models/designs/school-garden.xml");
+  std::stringstream text;
+  text << in.rdbuf();
+  const Planned p = planned(text.str());
+  int rafters = 0, slats = 0;
+  for (std::size_t i = 0; i < p.plan.sticks.order.pieces.size(); ++i) {
+    const cutting::Piece& piece = p.plan.sticks.order.pieces[i];
+    const Mark& mark = p.building.marks[p.plan.sticks.piece_mark[i]];
+    if (piece.left_lean == 0 && piece.right_lean == 0) continue;
+    if (mark.name == "rafter") {
+      ++rafters;
+      EXPECT_FALSE(piece.may_turn_over) << mark.label;  // notched over its rail
+      // A plumb cut on a roof of 8:12 is out of square by 8 in 12: 2-1/3 in over 3-1/2 in.
+      EXPECT_NEAR(static_cast<double>(std::max(std::abs(piece.left_lean), std::abs(piece.right_lean))),
+                  3.5 * 8 / 12 * 25.4e6, 10)
+          << mark.label;
+    } else if (mark.group == Group::cladding) {
+      ++slats;
+      EXPECT_TRUE(piece.may_turn_over) << mark.label;
+    }
+  }
+  EXPECT_GT(rafters, 0);
+  EXPECT_GT(slats, 0);
+}
+
 class Examples : public testing::TestWithParam<const char*> {};
 INSTANTIATE_TEST_SUITE_P(Designs, Examples, testing::Values("school-garden", "windy-track", "snow-line"));
 

@@ -125,3 +125,61 @@ TEST(Verify, NumbersFromNowhereAreFaultsToo) {
   EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[0].sticks[0].pieces[0].piece = 77; }),
               Contains(HasSubstr("none of the order's")));
 }
+
+namespace {
+
+// Parallelograms of 100 that lean 30 over a width of 40, with a kerf of 4: 5 along a slanted cut (3-4-5). By hand: the
+// second begins 100 + 5 - 30 = 75 behind the first.
+StickOrder order_of_slopes() {
+  StickOrder order;
+  order.sections = {{"board", 40, 10}};
+  order.pieces = {{"A", 0, 100, 2, 30, 30, false}, {"B", 0, 100, 1, 30, -30, false}};
+  order.stock = {{0, 300, 50, {}}};
+  order.saw = {4, 4, 0, 0};
+  return order;
+}
+
+// A and A tip to tip, then B turned end for end: it leans -30 and 30, so its long points keep a kerf.
+StickPlan plan_of_slopes() {
+  StickPlan plan;
+  plan.status = PlanStatus::best_found;
+  plan.boards = {{true, 0, 50, {{0, 0, {{0, 0}, {0, 75}, {1, 179, true}}, {{284, 300}}}}, 0}};
+  plan.cost = 50;
+  plan.bought = 1;
+  plan.set_ups = 1;
+  plan.longest_leftover = 16;
+  return plan;
+}
+
+template <typename Spoil>
+std::vector<std::string> slope_faults_after(const Spoil& spoil) {
+  StickPlan plan = plan_of_slopes();
+  spoil(plan.boards[0].sticks[0].pieces);
+  return faults_in(order_of_slopes(), plan);
+}
+
+}  // namespace
+
+TEST(Verify, EndsOfOneSlopeMayMeet) {
+  EXPECT_THAT(faults_in(order_of_slopes(), plan_of_slopes()), IsEmpty());
+}
+
+TEST(Verify, FindsSlopesThatOverlap) {
+  using Pieces = std::vector<CutPiece>;
+  EXPECT_THAT(slope_faults_after([](Pieces& p) { p[1].at = 74; }),
+              Contains(HasSubstr("A overlaps the piece before")));
+  EXPECT_THAT(slope_faults_after([](Pieces& p) { p[2].at = 178; }),
+              Contains(HasSubstr("B overlaps the piece before")));
+  // As drawn, B's left end has the slope of A's right end, and it may lie as near as A does.
+  EXPECT_THAT(slope_faults_after([](Pieces& p) { p[2] = {1, 150, false}; }), IsEmpty());
+  EXPECT_THAT(slope_faults_after([](Pieces& p) {
+                p[2] = {1, 149, false};
+              }),
+              Contains(HasSubstr("B overlaps")));
+  // Between A and A there are 5; turned over, the second leans the other way.
+  EXPECT_THAT(slope_faults_after([](Pieces& p) { p[1].face_down = true; }),
+              testing::AllOf(Contains(HasSubstr("A overlaps")),
+                             Contains(HasSubstr("lies face down, which it must not"))));
+  // Half a turn leaves a parallelogram's lean as it is.
+  EXPECT_THAT(slope_faults_after([](Pieces& p) { p[1].turned = true; }), IsEmpty());
+}
