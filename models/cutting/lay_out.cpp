@@ -242,7 +242,7 @@ void add_to(Layout& layout, const StickOrder& order, const StickProblem& problem
       Board board;
       board.bought = source.bought;
       board.source = source.source;
-      board.cost = problem.cover.sources[s].cost;
+      board.cost = problem.board_cost[s];
       const std::vector<int> strips = source.ripped ? source.ripped->strips : std::vector<int>{section};
       board.leftover_width = source.ripped ? source.ripped->leftover : 0;
       Nanometres across = source.ripped ? order.saw.edge_trim : 0;

@@ -52,6 +52,40 @@ const BuyLine* bought(const Planned& p, const std::string& what) {
   return found == p.plan.buy.end() ? nullptr : &*found;
 }
 
+TEST(CutPlan, AMissingPriceIsOfNoAccountToOtherThicknesses) {
+  // Of 2x4 every price is known: two pieces of 40 in come cheaper out of one 8 ft board at 4 than of two 4 ft ones at 2.50.
+  // Of 1x4 one price is not: 4 ft are the least wood for 40 in, though 8 ft cost less.
+  const Planned p = planned(
+      "<coop units='in'><stock><sold lumber='2x4' length='8ft' price='4'/><sold lumber='2x4' length='4ft' "
+      "price='2.5'/>"
+      "<sold lumber='1x4' length='8ft' price='1'/><sold lumber='1x4' length='4ft'/></stock><extra>"
+      "<stick name='a' lumber='2x4' length='40in'/><stick name='a' lumber='2x4' length='40in' y='10in'/>"
+      "<stick name='b' lumber='1x4' length='40in' y='20in'/></extra></coop>");
+  EXPECT_FALSE(p.plan.plan.by_volume);
+  EXPECT_EQ(p.plan.plan.status, PlanStatus::optimal);
+  EXPECT_EQ(p.plan.plan.cost, 400);
+  EXPECT_EQ(p.plan.plan.bound, 400);
+  EXPECT_EQ(p.plan.plan.boards.size(), 2U);
+  ASSERT_TRUE(p.plan.least_wood);
+  EXPECT_THAT(p.plan.least_wood->sections, testing::ElementsAre("1x4"));
+  EXPECT_EQ(p.plan.least_wood->status, PlanStatus::optimal);
+  // 3/4 x 3-1/2 x 48 in, rounded up to whole mm3.
+  EXPECT_EQ(p.plan.least_wood->volume, static_cast<Money>(std::ceil(0.75 * 3.5 * 48 * 16387.064)));
+  EXPECT_FALSE(p.plan.total);
+  EXPECT_EQ(p.plan.known_cost, 400);
+}
+
+TEST(CutPlan, VolumesInInchesAreProvenToTheLastCubicMillimetre) {
+  // 1-1/2 x 3-1/2 in boards of 8 and 16 ft hold no whole number of mm3; ten pieces of 90 in take ten of 8 ft, or five of 16.
+  const Planned p =
+      planned(sticks("<stock><sold lumber='2x4' length='8ft'/><sold lumber='2x4' length='16ft'/></stock>",
+                     "2x4", "90in", 10));
+  EXPECT_TRUE(p.plan.plan.by_volume);
+  EXPECT_EQ(p.plan.plan.status, PlanStatus::optimal);
+  EXPECT_EQ(p.plan.plan.bound, p.plan.plan.cost);
+  EXPECT_EQ(p.plan.plan.bought, 5);  // as much wood, in fewer boards
+}
+
 TEST(CutPlan, ProfiledSheetsRunDownTheSlope) {
   // A single slope over 1470 mm with 160 mm at either eave, at 3 in 4: 1790 x 5/4 = 2237.5 mm down the slope; 2130 + 220 mm
   // along it, at 610 a sheet four. A sheet of 2400 gives one panel.
