@@ -237,7 +237,7 @@ void add_to(Layout& layout, const StickOrder& order, const StickProblem& problem
     const int section = source.bought ? order.stock[at].section : order.on_hand[at].section;
     const Nanometres length = source.bought ? order.stock[at].length : order.on_hand[at].length;
     const std::vector<Stretch> clear = clear_stretches(
-        length, source.bought ? std::vector<Stretch>{} : order.on_hand[at].defects, order.saw);
+        length, source.bought ? std::vector<Stretch>{} : order.on_hand[at].defects, order, section);
     for (int n = 0; n < plan.sources[s]; ++n) {
       Board board;
       board.bought = source.bought;

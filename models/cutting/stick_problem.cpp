@@ -63,13 +63,13 @@ class Builder {
       const Stock& stock = order_.stock[s];
       if (sections.count(stock.section) == 0 || stock.available.value_or(1) == 0) continue;
       add_board({true, static_cast<int>(s), {}}, stock.section, cost_of(order_, stock, by_volume_),
-                clear_stretches(stock.length, {}, order_.saw), stock.available, layouts);
+                clear_stretches(stock.length, {}, order_, stock.section), stock.available, layouts);
     }
     for (std::size_t h = 0; h < order_.on_hand.size(); ++h) {
       const OnHand& hand = order_.on_hand[h];
       if (sections.count(hand.section) == 0 || hand.count == 0) continue;
       add_board({false, static_cast<int>(h), {}}, hand.section, by_volume_ ? 0 : hand.value,
-                clear_stretches(hand.length, hand.defects, order_.saw), hand.count, layouts);
+                clear_stretches(hand.length, hand.defects, order_, hand.section), hand.count, layouts);
     }
     for (const Source& source : problem_.cover.sources) problem_.board_cost.push_back(source.cost);
     if (by_volume_) reckon_in_common_units();
@@ -209,16 +209,22 @@ class Builder {
 
 }  // namespace
 
-std::vector<Stretch> clear_stretches(Nanometres length, const std::vector<Stretch>& defects, const Saw& saw) {
+Nanometres end_trim(const StickOrder& order, int section) {
+  return order.sections[static_cast<std::size_t>(section)].ends_kept ? 0 : order.saw.end_trim;
+}
+
+std::vector<Stretch> clear_stretches(Nanometres length, const std::vector<Stretch>& defects,
+                                     const StickOrder& order, int section) {
+  const Nanometres trim = end_trim(order, section);
   std::vector<Stretch> sorted = defects;
   std::sort(sorted.begin(), sorted.end(), [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
   std::vector<Stretch> clear;
-  Nanometres from = saw.end_trim;
-  const Nanometres end = length - saw.end_trim;
+  Nanometres from = trim;
+  const Nanometres end = length - trim;
   for (const Stretch& defect : sorted) {
     const Nanometres to = std::min(defect.from, end);
     if (to > from) clear.push_back({from, to});
-    from = std::max({from, defect.to, defect.from + saw.kerf});
+    from = std::max({from, defect.to, defect.from + order.saw.kerf});
   }
   if (end > from) clear.push_back({from, end});
   return clear;

@@ -48,7 +48,7 @@ struct StickProblem {
 
 // The clear stretches of a piece on hand, between its trimmed ends and its defects.
 [[nodiscard]] std::vector<Stretch> clear_stretches(Nanometres length, const std::vector<Stretch>& defects,
-                                                   const Saw& saw);
+                                                   const StickOrder& order, int section);
 
 // Sections that are asked for, by what ripping ties together, with those that they may be ripped from.
 [[nodiscard]] std::vector<std::set<int>> tied_sections(const StickOrder& order);

@@ -52,6 +52,18 @@ const BuyLine* bought(const Planned& p, const std::string& what) {
   return found == p.plan.buy.end() ? nullptr : &*found;
 }
 
+TEST(CutPlan, ProfiledSheetsAreUsedToTheirEnds) {
+  // 1280 mm and 160 at either eave are 1600 level, at 3 in 4 2000 down the slope: a sheet of 2000 is just long enough.
+  const Planned p = planned(
+      "<coop format='1' units='mm'><flock birds='5'/><house width='2130' depth='1280' wall-height='1200'/>"
+      "<roof slopes='single' rises-to='front' pitch='3:4' eave-overhang='160' gable-overhang='110' "
+      "rafters='38x140'><corrugated length='2000'/></roof></coop>");
+  EXPECT_THAT(p.plan.problems, testing::IsEmpty());
+  const BuyLine* sheets = bought(p, "corrugated sheet");
+  ASSERT_NE(sheets, nullptr);
+  EXPECT_EQ(sheets->amount, 4);
+}
+
 TEST(CutPlan, AMissingPriceIsOfNoAccountToOtherThicknesses) {
   // Of 2x4 every price is known: two pieces of 40 in come cheaper out of one 8 ft board at 4 than of two 4 ft ones at 2.50.
   // Of 1x4 one price is not: 4 ft are the least wood for 40 in, though 8 ft cost less.
