@@ -7,7 +7,9 @@
 #include "models/cutting/first_fit.h"
 #include "models/cutting/stick_problem.h"
 #include "models/cutting/verify.h"
+#include "models/furniture.h"
 #include "models/grounds.h"
+#include "models/practice.h"
 
 namespace models {
 namespace {
@@ -165,9 +167,33 @@ void add_fasteners(CutPlan& plan) {
   }
 }
 
-// Litter and loose stone, by volume.
+// Along what rain runs past into the house: round panes, and where outside nests meet the wall.
+Length sealed_joints(const Design& design) {
+  Length length;
+  for (const Wall& wall : design.walls)
+    for (const Opening& o : wall.openings)
+      if (o.pane) length += (o.width + o.height) * 2;
+  if (design.nests && design.nests->outside) length += row_length(*design.nests) + design.nests->height * 2;
+  return length;
+}
+
+// Glue and sealant, litter and loose stone, by volume.
 void add_bulk(CutPlan& plan, const Design& design) {
+  const bool inches = design.units == Units::in;
+  const double litre = inches ? 33.814 : 1;  // in US fluid ounces
+  const std::string liquid = inches ? "fl oz" : "l";
+  if (const double glue = plan.fasteners.glued.mm2 * 1e-6 * practice::glue_litres_per_m2; glue > 0)
+    plan.buy.push_back({Bought::bulk, "wood glue for outdoors", {}, {}, glue * litre, liquid, "", {}});
   if (!design.has_house) return;
+  if (const double bead = sealed_joints(design).mm() * 1e-3; bead > 0)
+    plan.buy.push_back({Bought::bulk,
+                        "sealant for outdoors",
+                        {},
+                        {},
+                        bead * practice::sealant_litres_per_m * litre,
+                        liquid,
+                        "",
+                        {}});
   const double cubic_mm = design.units == Units::in ? 12 * 25.4 * 12 * 25.4 * 12 * 25.4 : 1e9;
   const std::string unit = design.units == Units::in ? "ft3" : "m3";
   const House& house = design.house;

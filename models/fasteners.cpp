@@ -225,6 +225,7 @@ FasteningPlan fasteners(const Design& design, const Building& building, const Sc
   for (const Joint& joint : joints(building, scene))
     if (const auto fastening = fastener.of(joint)) {
       totals[{fastening->kind, fastening->length.mm()}] += fastening->count;
+      if (fastening->kind == FastenerKind::brad) plan.glued.mm2 += joint.area.mm2;
       plan.joints.push_back(*fastening);
     }
   for (const auto& [key, count] : totals) plan.totals.push_back({key.first, mm(key.second), count});

@@ -42,6 +42,7 @@ struct FastenerTotal {
 struct FasteningPlan {
   std::vector<Fastening> joints;
   std::vector<FastenerTotal> totals;  // by kind, then length
+  geometry::Area glued;               // of all joints that take glue
 };
 
 // D = 0.060 + 0.013 x gauge in: number 8 (ASME B18.6.1).

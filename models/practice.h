@@ -30,6 +30,9 @@ inline constexpr geometry::Length lid_reveal = geometry::mm(3);
 // The least of a board's width that has to lie on what it is screwed to: common practice.
 inline constexpr geometry::Length least_hold = geometry::mm(15);
 
+// Of wood glue on the face of a joint, and of sealant along it: a bead of 6 mm. Common practice.
+inline constexpr double glue_litres_per_m2 = 0.2, sealant_litres_per_m = 0.028;
+
 // Beside a nest box that is drawn out, so that it runs: common practice.
 inline constexpr geometry::Length box_play = geometry::mm(5);
 

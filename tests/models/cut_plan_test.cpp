@@ -64,6 +64,26 @@ TEST(CutPlan, ProfiledSheetsAreUsedToTheirEnds) {
   EXPECT_EQ(sheets->amount, 4);
 }
 
+TEST(CutPlan, GlueGoesOnEdgesOfThinSheetsAndSealantRoundPanes) {
+  // A sheet of 12 mm stands with its edge, 600 mm long, on another: 7200 mm2 at 0.2 l a square metre.
+  const Planned p = planned(
+      "<coop units='mm'><extra><panel name='a' sheet='12mm plywood' outline='0,0 600,0 600,400 0,400'/>"
+      "<panel name='b' sheet='12mm plywood' outline='0,0 600,0 600,300 0,300' turn-x='90' y='200' "
+      "z='12'/></extra></coop>");
+  const BuyLine* glue = bought(p, "wood glue for outdoors");
+  ASSERT_NE(glue, nullptr);
+  EXPECT_NEAR(glue->amount, 600 * 12 * 1e-6 * 0.2, 1e-9);
+  EXPECT_EQ(glue->unit, "l");
+  // A pane of 500 by 300 mm: 1.6 m of a bead of 6 mm, 28 ml a metre.
+  const Planned window = planned(
+      "<coop format='1' units='mm'><flock birds='5'/><house width='2000' depth='1500' wall-height='1500'/>"
+      "<wall side='left'><window left='400' bottom='700' width='500' height='300' pane='12mm "
+      "plywood'/></wall></coop>");
+  const BuyLine* sealant = bought(window, "sealant for outdoors");
+  ASSERT_NE(sealant, nullptr);
+  EXPECT_NEAR(sealant->amount, 1.6 * 0.028, 1e-9);
+}
+
 TEST(CutPlan, AMissingPriceIsOfNoAccountToOtherThicknesses) {
   // Of 2x4 every price is known: two pieces of 40 in come cheaper out of one 8 ft board at 4 than of two 4 ft ones at 2.50.
   // Of 1x4 one price is not: 4 ft are the least wood for 40 in, though 8 ft cost less.
