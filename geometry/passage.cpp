@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cassert>
 
+#include "geometry/passage/attitude.h"
 #include "geometry/passage/certify.h"
 #include "geometry/passage/closing.h"
 #include "geometry/passage/flood.h"
@@ -135,13 +136,10 @@ Widest find_widest(const Scene& scene, const PassageQuestion& question, Vec3 sta
   return result;
 }
 
-}  // namespace
-
-Passages find_passages(std::span<const Obstacle> obstacles, const PassageQuestion& question) {
-  assert(!obstacles.empty());
+// In the attitude that the scene is given in.
+Passages passages_from(Vec3 start, Scene scene, std::span<const Obstacle> obstacles,
+                       const PassageQuestion& question) {
   Passages result;
-  Scene scene = make_scene(obstacles);
-  const Vec3 start = roomiest(scene, question.inside);
   const double slack = question.tolerance.mm() / 2, floor = question.floor.mm() / 2;
   if (room(scene, start) < floor) {
     result.end = WaysEnd::no_room;
@@ -176,6 +174,31 @@ Passages find_passages(std::span<const Obstacle> obstacles, const PassageQuestio
       result.end = WaysEnd::unclosable;
       break;
     }
+  }
+  return result;
+}
+
+}  // namespace
+
+Passages find_passages(std::span<const Obstacle> obstacles, const PassageQuestion& question) {
+  assert(!obstacles.empty());
+  Scene scene = make_scene(obstacles);
+  const Vec3 start = roomiest(scene, question.inside);
+  const Placement to = squared_up(obstacles);
+  if (to == Placement()) return passages_from(start, std::move(scene), obstacles, question);
+
+  std::vector<Obstacle> turned(obstacles.begin(), obstacles.end());
+  for (Obstacle& obstacle : turned) obstacle.piece = placed(obstacle.piece, to);
+  PassageQuestion asked = question;
+  asked.within = {};
+  for (int c = 0; c < 8; ++c)
+    asked.within.add(to.point({c & 1 ? question.within.high.x : question.within.low.x,
+                               c & 2 ? question.within.high.y : question.within.low.y,
+                               c & 4 ? question.within.high.z : question.within.low.z}));
+  Passages result = passages_from(to.point(start), make_scene(turned), turned, asked);
+  for (Way& way : result.ways) {
+    way.place = to.inverse_point(way.place);
+    for (Vec3& point : way.path) point = to.inverse_point(point);
   }
   return result;
 }

@@ -15,6 +15,7 @@ using namespace literals;
 // A scene to be built up of boards; each board is a part.
 struct Scene {
   std::vector<Obstacle> obstacles;
+  std::vector<Obstacle> far;  // beyond where outside begins
   Vec3 inside{0, 0, 0};
   std::size_t parts = 0;
 
@@ -51,12 +52,22 @@ struct Scene {
     for (Obstacle& o : result.obstacles) o.piece = placed(o.piece, to);
     return result;
   }
+  // With a sheet, square to the axes, so large that the search takes its bearings from it: whatever else there
+  // is then stands askew in the search, which would turn it upright if it could.
+  [[nodiscard]] Scene kept_askew() const {
+    Scene result = *this;
+    const ConvexPiece sheet = convex_pieces(stick(10000_mm, 10000_mm, 1_mm)).at(0);
+    result.far.push_back({placed(sheet, shift({-5000, -5000, -9000})), parts, 99, std::nullopt});
+    return result;
+  }
   [[nodiscard]] Passages ways(PassageQuestion question = {}) const {
     question.inside.add(inside);
     for (const Obstacle& o : obstacles) question.within.add(o.piece.box);
     question.within.add(question.within.low - Vec3{100, 100, 100});
     question.within.add(question.within.high + Vec3{100, 100, 100});
-    return find_passages(obstacles, question);
+    std::vector<Obstacle> all = obstacles;
+    all.insert(all.end(), far.begin(), far.end());
+    return find_passages(all, question);
   }
 };
 
@@ -65,11 +76,13 @@ Polygon hole(double cx, double cz, double width, double height) {
   return {{cx - w, cz - h}, {cx - w, cz + h}, {cx + w, cz + h}, {cx + w, cz - h}};
 }
 
-// As it stands, and turned in ways that no axis lines up with.
+// As it stands; turned so that no axis lines up, which the search undoes; and turned where it can't.
 std::vector<Scene> attitudes(const Scene& scene) {
-  return {scene, scene.moved(turn({{0, 0, 0}, normalized({1, 2, 3})}, 37_deg)),
-          scene.moved(compose(shift({1234, -567, 89}), turn({{0, 0, 0}, normalized({-3, 1, 1})}, 111_deg))),
-          scene.moved(turn({{0, 0, 0}, {0, 0, 1}}, 45_deg))};
+  const Placement tilt = turn({{0, 0, 0}, normalized({1, 2, 3})}, 37_deg);
+  return {scene, scene.moved(tilt), scene.moved(tilt).kept_askew(),
+          scene.moved(compose(shift({1234, -567, 89}), turn({{0, 0, 0}, normalized({-3, 1, 1})}, 111_deg)))
+              .kept_askew(),
+          scene.moved(turn({{0, 0, 0}, {0, 0, 1}}, 45_deg)).kept_askew()};
 }
 
 void expect_proven(const Way& way, double diameter) {
@@ -358,6 +371,23 @@ TEST(Passage, JitteredJointsStayClosed) {
     // Gaps left by the jitter are at most 2 (0.3 + 0.001 x 310) mm, far below the floor.
     expect_ways(scene, {11});
   }
+}
+
+TEST(Passage, SceneThatIsTurnedAsAWholeTakesNoMoreWorkToSpeakOf) {
+  Scene scene;
+  scene.add_open_box(200, 0);
+  scene.add_front(200, {hole(31, -17, 25.4, 25.4)}, 1);
+  const Placement tilt = turn({{0, 0, 0}, normalized({1, 2, 3})}, 37_deg);
+  const Passages upright = scene.ways(), turned = scene.moved(tilt).ways(),
+                 askew = scene.moved(tilt).kept_askew().ways();
+  // The space outside is larger, since its box is square to the axes that the scene came with.
+  EXPECT_LT(turned.work, 2 * upright.work);
+  EXPECT_GT(askew.work, 2 * upright.work);  // else this test would show nothing
+  // What was found is told where it is.
+  ASSERT_EQ(turned.ways.size(), 1u);
+  const Vec3 expected = tilt.point(upright.ways.at(0).place);
+  EXPECT_NEAR(norm(turned.ways[0].place - expected), 0, 25.4);
+  EXPECT_NEAR(norm(turned.ways[0].path.front() - tilt.point(upright.ways[0].path.front())), 0, 1e-6);
 }
 
 TEST(Passage, RoomAtTheStartLimitsTheAnswer) {

@@ -1,0 +1,68 @@
+#include "geometry/passage/attitude.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+
+namespace geometry::passage {
+namespace {
+
+double area(const ConvexPiece& piece, const ConvexPiece::Face& face) {
+  Vec3 twice;
+  for (std::size_t i = 2; i < face.loop.size(); ++i)
+    twice = twice + cross(piece.points[face.loop[i - 1]] - piece.points[face.loop[0]],
+                          piece.points[face.loop[i]] - piece.points[face.loop[0]]);
+  return 0.5 * norm(twice);
+}
+
+// Faces that look the same way, or just the opposite one.
+struct Facing {
+  Vec3 normal;  // of the first of them
+  double area = 0;
+};
+
+// The largest first. Directions that differ by less than about 1e-4 mostly count as one; where they don't,
+// the search takes longer and is no less right.
+std::vector<Facing> facings(std::span<const Obstacle> obstacles) {
+  std::map<std::array<long, 3>, Facing> found;
+  for (const Obstacle& obstacle : obstacles)
+    for (const ConvexPiece::Face& face : obstacle.piece.faces) {
+      const Vec3 n = face.outward;
+      std::array<long, 3> key{std::lround(n.x * 1e4), std::lround(n.y * 1e4), std::lround(n.z * 1e4)};
+      if (key < std::array<long, 3>{0, 0, 0})
+        for (long& k : key) k = -k;
+      Facing& facing = found.try_emplace(key, Facing{n, 0}).first->second;
+      facing.area += area(obstacle.piece, face);
+    }
+  std::vector<Facing> result;
+  for (const auto& [key, facing] : found) result.push_back(facing);
+  std::stable_sort(result.begin(), result.end(),
+                   [](const Facing& a, const Facing& b) { return a.area > b.area; });
+  return result;
+}
+
+bool along_an_axis(Vec3 n) { return std::max({std::abs(n.x), std::abs(n.y), std::abs(n.z)}) > 1 - 1e-12; }
+
+}  // namespace
+
+Placement squared_up(std::span<const Obstacle> obstacles) {
+  const std::vector<Facing> all = facings(obstacles);
+  const Vec3 first = all.front().normal;
+  // The largest that is square to the first; where there is none, the axis that comes nearest to it.
+  Vec3 second;
+  const auto square = std::find_if(all.begin(), all.end(),
+                                   [&](const Facing& f) { return std::abs(dot(f.normal, first)) < 1e-9; });
+  if (square != all.end()) {
+    second = square->normal;
+  } else {
+    const Vec3 least = std::abs(first.x) <= std::min(std::abs(first.y), std::abs(first.z)) ? Vec3{1, 0, 0}
+                       : std::abs(first.y) <= std::abs(first.z)                            ? Vec3{0, 1, 0}
+                                                                                           : Vec3{0, 0, 1};
+    second = normalized(least - first * dot(first, least));
+  }
+  if (along_an_axis(first) && along_an_axis(second)) return {};
+  return inverse(placement({0, 0, 0}, first, normalized(second - first * dot(first, second))));
+}
+
+}  // namespace geometry::passage
