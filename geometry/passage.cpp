@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <optional>
 
 #include "geometry/passage/attitude.h"
 #include "geometry/passage/certify.h"
@@ -89,26 +90,18 @@ struct Widest {
   double dammed = INFINITY;  // no ball of this radius gets out, and no way worth listing is left
 };
 
-Widest find_widest(const Scene& scene, const PassageQuestion& question, Vec3 start, double proven,
-                   std::int64_t& work) {
-  const double at_start = room(scene, start), floor = question.floor.mm() / 2;
+Widest find_widest(const Scene& scene, const PassageQuestion& question, double at_start, double proven,
+                   Flood& flood, std::int64_t& work) {
+  const double floor = question.floor.mm() / 2;
   const double slack = 0.4 * question.tolerance.mm();  // of radii; a little less than was asked
-  FloodQuestion search{start, question.within, std::min(at_start, proven), floor, slack, 0.3, 0};
+  FloodQuestion search{std::min(at_start, proven), floor, slack, 0, question.work_limit};
   Widest result;
   Way& way = result.way;
   way.upper = mm(2 * search.cap);
-  // A coarse search first: the exact one then need not settle narrow doors that a wider way goes round. But
-  // after a way has been closed the next is mostly about as wide, and the exact search is soon done.
-  struct Attempt {
-    double relative_slack;
-    std::int64_t work_limit;
-  };
-  std::vector<Attempt> attempts{{0.3, question.work_limit}, {0, question.work_limit}};
-  if (proven < at_start) attempts.insert(attempts.begin(), {0, question.work_limit / 4});
-  for (const Attempt& attempt : attempts) {
-    search.relative_slack = attempt.relative_slack;
-    search.work_limit = attempt.work_limit;
-    const FloodResult flooded = flood(scene, search);
+  // A coarse search first: the exact one then need not settle narrow doors that a wider way goes round.
+  for (const double relative_slack : {0.3, 0.0}) {
+    search.relative_slack = relative_slack;
+    const FloodResult flooded = flood.search(search);
     work += flooded.work;
     if (flooded.end == FloodResult::End::dammed && (way.path.empty() || flooded.level < floor)) {
       result.dammed = flooded.level;
@@ -130,7 +123,7 @@ Widest find_widest(const Scene& scene, const PassageQuestion& question, Vec3 sta
       way.certainty = Certainty::proven;
       break;
     }
-    if (flooded.end == FloodResult::End::out_of_work && attempt.work_limit == question.work_limit) break;
+    if (flooded.end == FloodResult::End::out_of_work) break;
   }
   way.limited_by_start = way.lower.mm() / 2 >= at_start - slack;
   return result;
@@ -146,9 +139,14 @@ Passages passages_from(Vec3 start, Scene scene, std::span<const Obstacle> obstac
     return result;
   }
   double proven = INFINITY;
+  std::optional<Flood> flood;
   result.end = WaysEnd::most_ways;
   while (static_cast<int>(result.ways.size()) < question.most_ways) {
-    Widest widest = find_widest(scene, question, start, proven, result.work);
+    const double at_start = room(scene, start);
+    // Gone on with while that is worth its memory.
+    if (!flood || flood->work() > question.work_limit)
+      flood.emplace(scene, start, question.within, std::min(at_start, proven), floor);
+    Widest widest = find_widest(scene, question, at_start, proven, *flood, result.work);
     if (widest.dammed < INFINITY) {
       result.end = WaysEnd::none_left;
       result.remaining = mm(2 * widest.dammed);
@@ -170,10 +168,13 @@ Passages passages_from(Vec3 start, Scene scene, std::span<const Obstacle> obstac
     way.parts.erase(std::unique(way.parts.begin(), way.parts.end()), way.parts.end());
     result.ways.push_back(way);
     proven = level;
-    if (way.limited_by_start || !close_way(scene, obstacles, hold, level, floor, slack, start, floor)) {
+    std::vector<std::uint32_t> closed;
+    if (!way.limited_by_start) closed = close_way(scene, obstacles, hold, level, floor, slack, start, floor);
+    if (closed.empty()) {
       result.end = WaysEnd::unclosable;
       break;
     }
+    flood->close(closed);
   }
   return result;
 }

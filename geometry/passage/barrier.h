@@ -66,6 +66,8 @@ struct Scene {
   std::vector<Barrier> barriers;
   [[nodiscard]] double value(std::size_t barrier, Vec3 x, double limit = INFINITY) const;
   [[nodiscard]] Value value_and_gradient(std::size_t barrier, Vec3 x) const;
+  // Nowhere outside this box is the barrier's value less than `value`.
+  [[nodiscard]] Box reach(std::size_t barrier, double value) const;
 };
 
 // The least value of all barriers.

@@ -67,6 +67,32 @@ CellIndex Cells::split(CellIndex leaf, double cap, Vec3 across) {
   return child;
 }
 
+void Cells::add(std::span<const std::uint32_t> barriers, double cap) { add_below(0, barriers, cap); }
+
+void Cells::add_below(CellIndex at, std::span<const std::uint32_t> barriers, double cap) {
+  const Vec3 centre = cells_[at].box.centre();
+  const double limit = cap + 0.5 * norm(cells_[at].box.size());
+  std::vector<std::uint32_t> near;
+  for (const std::uint32_t b : barriers)
+    if (scene_.value(b, centre, limit) <= limit) near.push_back(b);
+  if (near.empty()) return;
+  Cell& cell = cells_[at];
+  if (cell.child >= 0) {
+    const CellIndex child = cell.child;
+    add_below(child, near, cap);
+    add_below(child + 1, near, cap);
+    return;
+  }
+  const auto known = lists_.begin() + cell.first;
+  std::erase_if(near,
+                [&](std::uint32_t b) { return std::find(known, known + cell.size, b) != known + cell.size; });
+  std::vector<std::uint32_t> all(known, known + cell.size);
+  all.insert(all.end(), near.begin(), near.end());
+  cell.first = static_cast<std::uint32_t>(lists_.size());
+  cell.size = static_cast<std::uint32_t>(all.size());
+  lists_.insert(lists_.end(), all.begin(), all.end());
+}
+
 void Cells::neighbours(CellIndex leaf, int side, std::vector<CellIndex>& result) const {
   result.clear();
   const int axis = side / 2;
