@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "geometry/passage/attitude.h"
+#include "geometry/passage/boarding.h"
 #include "geometry/passage/certify.h"
 #include "geometry/passage/closing.h"
 #include "geometry/passage/flood.h"
@@ -27,6 +28,17 @@ Scene make_scene(std::span<const Obstacle> obstacles) {
     scene.barriers.push_back({{{i, 1.0}}, 0, least, i});
   }
   return scene;
+}
+
+// Rows of boards, each as one. False when there are none.
+bool add_boardings(Scene& scene, std::span<const Obstacle> obstacles, double least_radius) {
+  const std::vector<Boarding> found = boardings(obstacles, least_radius);
+  for (const Boarding& boarding : found) {
+    scene.barriers.push_back({{{scene.hulls.size(), 1.0}}, -boarding.dip, -INFINITY, 0, true});
+    scene.hulls.emplace_back(boarding.hull);
+    scene.boxes.push_back(boarding.hull.box);
+  }
+  return !found.empty();
 }
 
 // The roomiest place in a box, or one nearly so: the best of a grid, and then uphill from there.
@@ -138,6 +150,9 @@ Passages passages_from(Vec3 start, Scene scene, std::span<const Obstacle> obstac
     result.end = WaysEnd::no_room;
     return result;
   }
+  // A little under the floor: then what is dammed up is proven for balls a little smaller.
+  const double least_radius = 0.98 * floor;
+  const double told_apart = add_boardings(scene, obstacles, least_radius) ? least_radius : 0;
   double proven = INFINITY;
   std::optional<Flood> flood;
   result.end = WaysEnd::most_ways;
@@ -149,7 +164,7 @@ Passages passages_from(Vec3 start, Scene scene, std::span<const Obstacle> obstac
     Widest widest = find_widest(scene, question, at_start, proven, *flood, result.work);
     if (widest.dammed < INFINITY) {
       result.end = WaysEnd::none_left;
-      result.remaining = mm(2 * widest.dammed);
+      result.remaining = mm(2 * std::max(widest.dammed, told_apart));
       break;
     }
     Way& way = widest.way;

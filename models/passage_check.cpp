@@ -14,6 +14,9 @@ using geometry::Obstacle;
 using geometry::Passages;
 using geometry::Way;
 
+// Work grows with the number of pieces: no house that was tried takes more than a thousand for each.
+constexpr std::int64_t work_for_a_piece = 1500;
+
 constexpr double around = 250;  // mm of free space kept round the house: more than any ball of interest
 
 // Numbers the assemblies that hold parts, in the order of the tree.
@@ -107,6 +110,9 @@ Passages ways_in(const Design& design, const Building& building, const Scene& sc
   const geometry::Body slab = geometry::stick(mm(3 * size.x), mm(3 * size.y), mm(building.ground - corner.z));
   obstacles.push_back({geometry::placed(geometry::convex_pieces(slab).at(0), geometry::shift(corner)),
                        building.parts.size(), assemblies, std::nullopt});
+
+  question.work_limit =
+      std::max(question.work_limit, work_for_a_piece * static_cast<std::int64_t>(obstacles.size()));
 
   if (!design.has_house) {  // what the parts enclose, if they do
     const Vec3 tenth = all.size() * 0.1;

@@ -58,6 +58,7 @@ struct Barrier {
   double offset = 0;
   double least = -INFINITY;
   std::size_t obstacle = 0;  // of a plain obstacle: its index
+  bool aid = false;  // says nothing, of balls of interest, that other barriers don't; it only says it sooner
 };
 
 struct Scene {

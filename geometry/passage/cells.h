@@ -50,7 +50,8 @@ class Cells {
     std::uint32_t first = 0, size = 0;  // in lists_
   };
   void add_below(CellIndex cell, std::span<const std::uint32_t> barriers, double cap);
-  void keep_relevant(Cell& cell, std::uint32_t first, std::uint32_t size, double cap);
+  // Of a part of the lists what matters in the cell: there, or at the end of them.
+  void keep_relevant(Cell& cell, std::uint32_t first, std::uint32_t size, double cap, bool in_place);
 
   const Scene& scene_;
   std::vector<Cell> cells_;

@@ -130,6 +130,21 @@ TEST(Passage, SlotLetsItsWidthThrough) {
   expect_ways(scene, {12.5});
 }
 
+TEST(Passage, SlotAmongSlatsWithNarrowerGapsIsTheOnlyWay) {
+  // Slats of 35 with 3 between them, but for one gap of 12.5; where the ball lies in that, the slats beside it
+  // and their own gaps make no difference.
+  Scene scene;
+  scene.add_open_box(200, 0);
+  double x = -220;
+  for (int i = 0; x < 220; ++i) {
+    scene.add_box({x, -220, -220}, {std::min(x + 35, 220.0), -200, 220}, i <= 5 ? 1 : 2);
+    x += 35 + (i == 5 ? 12.5 : 3);
+  }
+  expect_ways(scene, {12.5});
+  // With a smaller floor the narrow gaps are ways as well, and those within one assembly count as one.
+  expect_ways(scene, {12.5, 3, 3}, down_to(2_mm));
+}
+
 TEST(Passage, NarrowSlotDownToATenth) {
   Scene scene;
   scene.add_open_box(200, 0);
