@@ -200,7 +200,7 @@ Passages find_passages(std::span<const Obstacle> obstacles, const PassageQuestio
   assert(!obstacles.empty());
   Scene scene = make_scene(obstacles);
   const Vec3 start = roomiest(scene, question.inside);
-  const Placement to = squared_up(obstacles);
+  const Placement to = squared_up(obstacles, question.within);
   if (to == Placement()) return passages_from(start, std::move(scene), obstacles, question);
 
   std::vector<Obstacle> turned(obstacles.begin(), obstacles.end());

@@ -24,9 +24,12 @@ struct Facing {
 
 // The largest first. Directions that differ by less than about 1e-4 mostly count as one; where they don't,
 // the search takes longer and is no less right.
-std::vector<Facing> facings(std::span<const Obstacle> obstacles) {
+std::vector<Facing> facings(std::span<const Obstacle> obstacles, const Box& within) {
   std::map<std::array<long, 3>, Facing> found;
-  for (const Obstacle& obstacle : obstacles)
+  for (const Obstacle& obstacle : obstacles) {
+    Box both = within;
+    both.add(obstacle.piece.box);
+    if (both.low != within.low || both.high != within.high) continue;
     for (const ConvexPiece::Face& face : obstacle.piece.faces) {
       const Vec3 n = face.outward;
       std::array<long, 3> key{std::lround(n.x * 1e4), std::lround(n.y * 1e4), std::lround(n.z * 1e4)};
@@ -35,6 +38,7 @@ std::vector<Facing> facings(std::span<const Obstacle> obstacles) {
       Facing& facing = found.try_emplace(key, Facing{n, 0}).first->second;
       facing.area += area(obstacle.piece, face);
     }
+  }
   std::vector<Facing> result;
   for (const auto& [key, facing] : found) result.push_back(facing);
   std::stable_sort(result.begin(), result.end(),
@@ -46,8 +50,9 @@ bool along_an_axis(Vec3 n) { return std::max({std::abs(n.x), std::abs(n.y), std:
 
 }  // namespace
 
-Placement squared_up(std::span<const Obstacle> obstacles) {
-  const std::vector<Facing> all = facings(obstacles);
+Placement squared_up(std::span<const Obstacle> obstacles, const Box& within) {
+  const std::vector<Facing> all = facings(obstacles, within);
+  if (all.empty()) return {};
   const Vec3 first = all.front().normal;
   // The largest that is square to the first; where there is none, the axis that comes nearest to it.
   Vec3 second;

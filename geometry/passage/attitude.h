@@ -9,7 +9,7 @@ namespace geometry::passage {
 
 // The rotation that brings as much of the obstacles' faces as it can square to an axis: a wall that stands
 // askew has to be filled with cells as small as it is thick. None at all when the largest faces are square to
-// the axes as they stand.
-[[nodiscard]] Placement squared_up(std::span<const Obstacle> obstacles);
+// the axes as they stand. What reaches out of `within`, as the ground does, does not count.
+[[nodiscard]] Placement squared_up(std::span<const Obstacle> obstacles, const Box& within);
 
 }  // namespace geometry::passage

@@ -15,7 +15,6 @@ using namespace literals;
 // A scene to be built up of boards; each board is a part.
 struct Scene {
   std::vector<Obstacle> obstacles;
-  std::vector<Obstacle> far;  // beyond where outside begins
   Vec3 inside{0, 0, 0};
   std::size_t parts = 0;
 
@@ -52,12 +51,14 @@ struct Scene {
     for (Obstacle& o : result.obstacles) o.piece = placed(o.piece, to);
     return result;
   }
-  // With a sheet, square to the axes, so large that the search takes its bearings from it: whatever else there
-  // is then stands askew in the search, which would turn it upright if it could.
+  // With a sheet well below it, square to the axes, so large that the search takes its bearings from it: whatever
+  // else there is then stands askew in the search, which would turn it upright if it could.
   [[nodiscard]] Scene kept_askew() const {
     Scene result = *this;
-    const ConvexPiece sheet = convex_pieces(stick(10000_mm, 10000_mm, 1_mm)).at(0);
-    result.far.push_back({placed(sheet, shift({-5000, -5000, -9000})), parts, 99, std::nullopt});
+    Box box;
+    for (const Obstacle& o : obstacles) box.add(o.piece.box);
+    const Vec3 c = box.centre();
+    result.add_box({c.x - 1000, c.y - 1000, box.low.z - 150}, {c.x + 1000, c.y + 1000, box.low.z - 149}, 99);
     return result;
   }
   [[nodiscard]] Passages ways(PassageQuestion question = {}) const {
@@ -65,9 +66,7 @@ struct Scene {
     for (const Obstacle& o : obstacles) question.within.add(o.piece.box);
     question.within.add(question.within.low - Vec3{100, 100, 100});
     question.within.add(question.within.high + Vec3{100, 100, 100});
-    std::vector<Obstacle> all = obstacles;
-    all.insert(all.end(), far.begin(), far.end());
-    return find_passages(all, question);
+    return find_passages(obstacles, question);
   }
 };
 
