@@ -8,6 +8,10 @@
 namespace geometry::passage {
 namespace {
 
+// How much more area has to come square to the axes. The ground and what else reaches beyond the region is not
+// counted, so a roof that is a little larger than the walls is no reason to turn the house.
+constexpr double worth_turning = 2;
+
 double area(const ConvexPiece& piece, const ConvexPiece::Face& face) {
   Vec3 twice;
   for (std::size_t i = 2; i < face.loop.size(); ++i)
@@ -46,7 +50,15 @@ std::vector<Facing> facings(std::span<const Obstacle> obstacles, const Box& with
   return result;
 }
 
-bool along_an_axis(Vec3 n) { return std::max({std::abs(n.x), std::abs(n.y), std::abs(n.z)}) > 1 - 1e-12; }
+// Of all faces those that the frame has square to its axes.
+double area_squared_up(const std::vector<Facing>& all, const Placement& frame) {
+  double sum = 0;
+  for (const Facing& facing : all) {
+    const Vec3 n = frame.inverse_direction(facing.normal);
+    if (std::max({std::abs(n.x), std::abs(n.y), std::abs(n.z)}) > 1 - 1e-12) sum += facing.area;
+  }
+  return sum;
+}
 
 }  // namespace
 
@@ -66,8 +78,9 @@ Placement squared_up(std::span<const Obstacle> obstacles, const Box& within) {
                                                                                            : Vec3{0, 0, 1};
     second = normalized(least - first * dot(first, least));
   }
-  if (along_an_axis(first) && along_an_axis(second)) return {};
-  return inverse(placement({0, 0, 0}, first, normalized(second - first * dot(first, second))));
+  const Placement frame = placement({0, 0, 0}, first, normalized(second - first * dot(first, second)));
+  if (area_squared_up(all, frame) < worth_turning * area_squared_up(all, Placement())) return {};
+  return inverse(frame);
 }
 
 }  // namespace geometry::passage
