@@ -108,6 +108,8 @@ void add_plate(const ConvexPiece& piece, std::map<LayerKey, Layer>& layers) {
     std::swap(low_u, high_u);
     std::swap(low, high);
   }
+  const double least = std::min({high_u - low_u, low.second - low.first, high.second - high.first});
+  if (least < same_place || home.high - home.low < same_place) return;  // a sliver closes nothing
   home.plates.push_back({low_u, high_u, low.first, low.second, high.first, high.second});
 }
 
