@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <cassert>
+#include <optional>
 
+#include "geometry/passage/attitude.h"
+#include "geometry/passage/boarding.h"
 #include "geometry/passage/certify.h"
 #include "geometry/passage/closing.h"
 #include "geometry/passage/flood.h"
@@ -25,6 +28,17 @@ Scene make_scene(std::span<const Obstacle> obstacles) {
     scene.barriers.push_back({{{i, 1.0}}, 0, least, i});
   }
   return scene;
+}
+
+// Rows of boards, each as one. False when there are none.
+bool add_boardings(Scene& scene, std::span<const Obstacle> obstacles, double least_radius) {
+  const std::vector<Boarding> found = boardings(obstacles, least_radius);
+  for (const Boarding& boarding : found) {
+    scene.barriers.push_back({{{scene.hulls.size(), 1.0}}, -boarding.dip, -INFINITY, 0, true});
+    scene.hulls.emplace_back(boarding.hull);
+    scene.boxes.push_back(boarding.hull.box);
+  }
+  return !found.empty();
 }
 
 // The roomiest place in a box, or one nearly so: the best of a grid, and then uphill from there.
@@ -88,26 +102,18 @@ struct Widest {
   double dammed = INFINITY;  // no ball of this radius gets out, and no way worth listing is left
 };
 
-Widest find_widest(const Scene& scene, const PassageQuestion& question, Vec3 start, double proven,
-                   std::int64_t& work) {
-  const double at_start = room(scene, start), floor = question.floor.mm() / 2;
+Widest find_widest(const Scene& scene, const PassageQuestion& question, double at_start, double proven,
+                   Flood& flood, std::int64_t& work) {
+  const double floor = question.floor.mm() / 2;
   const double slack = 0.4 * question.tolerance.mm();  // of radii; a little less than was asked
-  FloodQuestion search{start, question.within, std::min(at_start, proven), floor, slack, 0.3, 0};
+  FloodQuestion search{std::min(at_start, proven), floor, slack, 0, question.work_limit};
   Widest result;
   Way& way = result.way;
   way.upper = mm(2 * search.cap);
-  // A coarse search first: the exact one then need not settle narrow doors that a wider way goes round. But
-  // after a way has been closed the next is mostly about as wide, and the exact search is soon done.
-  struct Attempt {
-    double relative_slack;
-    std::int64_t work_limit;
-  };
-  std::vector<Attempt> attempts{{0.3, question.work_limit}, {0, question.work_limit}};
-  if (proven < at_start) attempts.insert(attempts.begin(), {0, question.work_limit / 4});
-  for (const Attempt& attempt : attempts) {
-    search.relative_slack = attempt.relative_slack;
-    search.work_limit = attempt.work_limit;
-    const FloodResult flooded = flood(scene, search);
+  // A coarse search first: the exact one then need not settle narrow doors that a wider way goes round.
+  for (const double relative_slack : {0.3, 0.0}) {
+    search.relative_slack = relative_slack;
+    const FloodResult flooded = flood.search(search);
     work += flooded.work;
     if (flooded.end == FloodResult::End::dammed && (way.path.empty() || flooded.level < floor)) {
       result.dammed = flooded.level;
@@ -129,31 +135,36 @@ Widest find_widest(const Scene& scene, const PassageQuestion& question, Vec3 sta
       way.certainty = Certainty::proven;
       break;
     }
-    if (flooded.end == FloodResult::End::out_of_work && attempt.work_limit == question.work_limit) break;
+    if (flooded.end == FloodResult::End::out_of_work) break;
   }
   way.limited_by_start = way.lower.mm() / 2 >= at_start - slack;
   return result;
 }
 
-}  // namespace
-
-Passages find_passages(std::span<const Obstacle> obstacles, const PassageQuestion& question) {
-  assert(!obstacles.empty());
+// In the attitude that the scene is given in.
+Passages passages_from(Vec3 start, Scene scene, std::span<const Obstacle> obstacles,
+                       const PassageQuestion& question) {
   Passages result;
-  Scene scene = make_scene(obstacles);
-  const Vec3 start = roomiest(scene, question.inside);
   const double slack = question.tolerance.mm() / 2, floor = question.floor.mm() / 2;
   if (room(scene, start) < floor) {
     result.end = WaysEnd::no_room;
     return result;
   }
+  // A little under the floor: then what is dammed up is proven for balls a little smaller.
+  const double least_radius = 0.98 * floor;
+  const double told_apart = add_boardings(scene, obstacles, least_radius) ? least_radius : 0;
   double proven = INFINITY;
+  std::optional<Flood> flood;
   result.end = WaysEnd::most_ways;
   while (static_cast<int>(result.ways.size()) < question.most_ways) {
-    Widest widest = find_widest(scene, question, start, proven, result.work);
+    const double at_start = room(scene, start);
+    // Gone on with while that is worth its memory.
+    if (!flood || flood->work() > question.work_limit)
+      flood.emplace(scene, start, question.within, std::min(at_start, proven), floor);
+    Widest widest = find_widest(scene, question, at_start, proven, *flood, result.work);
     if (widest.dammed < INFINITY) {
       result.end = WaysEnd::none_left;
-      result.remaining = mm(2 * widest.dammed);
+      result.remaining = mm(2 * std::max(widest.dammed, told_apart));
       break;
     }
     Way& way = widest.way;
@@ -172,10 +183,38 @@ Passages find_passages(std::span<const Obstacle> obstacles, const PassageQuestio
     way.parts.erase(std::unique(way.parts.begin(), way.parts.end()), way.parts.end());
     result.ways.push_back(way);
     proven = level;
-    if (way.limited_by_start || !close_way(scene, obstacles, hold, level, floor, slack, start, floor)) {
+    std::vector<std::uint32_t> closed;
+    if (!way.limited_by_start) closed = close_way(scene, obstacles, hold, level, floor, slack, start, floor);
+    if (closed.empty()) {
       result.end = WaysEnd::unclosable;
       break;
     }
+    flood->close(closed);
+  }
+  return result;
+}
+
+}  // namespace
+
+Passages find_passages(std::span<const Obstacle> obstacles, const PassageQuestion& question) {
+  assert(!obstacles.empty());
+  Scene scene = make_scene(obstacles);
+  const Vec3 start = roomiest(scene, question.inside);
+  const Placement to = squared_up(obstacles, question.within);
+  if (to == Placement()) return passages_from(start, std::move(scene), obstacles, question);
+
+  std::vector<Obstacle> turned(obstacles.begin(), obstacles.end());
+  for (Obstacle& obstacle : turned) obstacle.piece = placed(obstacle.piece, to);
+  PassageQuestion asked = question;
+  asked.within = {};
+  for (int c = 0; c < 8; ++c)
+    asked.within.add(to.point({c & 1 ? question.within.high.x : question.within.low.x,
+                               c & 2 ? question.within.high.y : question.within.low.y,
+                               c & 4 ? question.within.high.z : question.within.low.z}));
+  Passages result = passages_from(to.point(start), make_scene(turned), turned, asked);
+  for (Way& way : result.ways) {
+    way.place = to.inverse_point(way.place);
+    for (Vec3& point : way.path) point = to.inverse_point(point);
   }
   return result;
 }

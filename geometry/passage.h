@@ -23,7 +23,7 @@ struct Obstacle {
 
 struct PassageQuestion {
   Box inside;                   // the ball has to reach the roomiest place in it; a single point will do
-  Box within;                   // a ball whose centre leaves this box is outside
+  Box within;                   // a ball whose centre leaves this box, or a turned one round it, is outside
   Length floor = mm(6);         // ways narrower than this are of no interest
   Length tolerance = mm(0.05);  // asked width of the interval for each diameter
   int most_ways = 5;

@@ -60,6 +60,8 @@ struct Assembly {
   std::vector<Assembly> assemblies;
   std::vector<std::size_t> parts;  // indices into Building::parts
 };
+// The assembly of all that is placed by hand. What of it stands together only its names can tell.
+inline constexpr char extra_parts[] = "extra parts";
 
 // A leaf that moves: closed as its parts are placed.
 struct Mover {

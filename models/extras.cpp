@@ -28,7 +28,7 @@ void add_extras(Assembler& assembler, const Design& design) {
     cut(-1, extra.left_mitre, extra.left_bevel);
     cut(+1, extra.right_mitre, extra.right_bevel);
     assembler.add({extra.name, Group::extra, stick_of(extra.lumber), body, extra.placement, {}},
-                  {"extra parts"});
+                  {extra_parts});
   }
   for (const ExtraPanel& extra : design.extra_panels) {
     const Material material = extra.mesh ? mesh_of(*extra.mesh) : sheet_of(*extra.sheet);
@@ -39,7 +39,7 @@ void add_extras(Assembler& assembler, const Design& design) {
                    {extra.outline, thickness, {}, {}, {}},
                    extra.placement,
                    {}},
-                  {"extra parts"});
+                  {extra_parts});
   }
 }
 

@@ -1,6 +1,8 @@
 #include "models/passage_check.h"
 
 #include <algorithm>
+#include <map>
+#include <string>
 
 #include "models/checks.h"
 #include "models/predators.h"
@@ -14,13 +16,25 @@ using geometry::Obstacle;
 using geometry::Passages;
 using geometry::Way;
 
+// Work grows with the number of pieces: no house that was tried takes more than a thousand for each.
+constexpr std::int64_t work_for_a_piece = 1500;
+
 constexpr double around = 250;  // mm of free space kept round the house: more than any ball of interest
 
-// Numbers the assemblies that hold parts, in the order of the tree.
-void number_assemblies(const Assembly& assembly, std::size_t& next, std::vector<std::size_t>& of_part) {
+// Numbers the assemblies that hold parts, in the order of the tree. Parts placed by hand stand together when they
+// have one name: gaps between the slats of a hand-made wall are one way in, and those elsewhere are others.
+void number_assemblies(const Building& building, const Assembly& assembly, std::size_t& next,
+                       std::vector<std::size_t>& of_part) {
   const std::size_t own = next++;
-  for (const std::size_t part : assembly.parts) of_part[part] = own;
-  for (const Assembly& child : assembly.assemblies) number_assemblies(child, next, of_part);
+  std::map<std::string, std::size_t> by_name;
+  for (const std::size_t part : assembly.parts) {
+    of_part[part] = own;
+    if (assembly.name != extra_parts) continue;
+    const auto [known, is_new] = by_name.try_emplace(building.parts[part].name, next);
+    if (is_new) ++next;
+    of_part[part] = known->second;
+  }
+  for (const Assembly& child : assembly.assemblies) number_assemblies(building, child, next, of_part);
 }
 
 // "rats and weasels": who gets through that much. Empty when nobody does.
@@ -84,7 +98,7 @@ Finding finding_of(const Subject& s, const Way& way) {
 Passages ways_in(const Design& design, const Building& building, const Scene& scene) {
   std::vector<std::size_t> assembly(building.parts.size());
   std::size_t assemblies = 0;
-  number_assemblies(building.tree, assemblies, assembly);
+  number_assemblies(building, building.tree, assemblies, assembly);
 
   std::vector<Obstacle> obstacles;
   geometry::Box all;
@@ -107,6 +121,9 @@ Passages ways_in(const Design& design, const Building& building, const Scene& sc
   const geometry::Body slab = geometry::stick(mm(3 * size.x), mm(3 * size.y), mm(building.ground - corner.z));
   obstacles.push_back({geometry::placed(geometry::convex_pieces(slab).at(0), geometry::shift(corner)),
                        building.parts.size(), assemblies, std::nullopt});
+
+  question.work_limit =
+      std::max(question.work_limit, work_for_a_piece * static_cast<std::int64_t>(obstacles.size()));
 
   if (!design.has_house) {  // what the parts enclose, if they do
     const Vec3 tenth = all.size() * 0.1;

@@ -133,6 +133,29 @@ Value Scene::value_and_gradient(std::size_t barrier, Vec3 x) const {
   return sum;
 }
 
+// A hull's distance is nowhere less than minus half the least side of its box, since no larger ball is inside
+// it; so where the mean is less than `value` no term can be more than what the others leave to it.
+Box Scene::reach(std::size_t barrier, double value) const {
+  const Barrier& b = barriers[barrier];
+  const auto depth = [&](std::size_t hull) {
+    const Vec3 size = boxes[hull].size();
+    return 0.5 * std::min(size.x, std::min(size.y, size.z));
+  };
+  double sum = value + b.offset;
+  for (const Barrier::Term& term : b.terms) sum += term.weight * depth(term.hull);
+  Box result{{-INFINITY, -INFINITY, -INFINITY}, {INFINITY, INFINITY, INFINITY}};
+  for (const Barrier::Term& term : b.terms) {
+    const double most = sum / term.weight - depth(term.hull);
+    const Vec3 margin{most, most, most};
+    const Vec3 low = boxes[term.hull].low - margin, high = boxes[term.hull].high + margin;
+    result.low = {std::max(result.low.x, low.x), std::max(result.low.y, low.y),
+                  std::max(result.low.z, low.z)};
+    result.high = {std::min(result.high.x, high.x), std::min(result.high.y, high.y),
+                   std::min(result.high.z, high.z)};
+  }
+  return result;
+}
+
 double room(const Scene& scene, Vec3 x) {
   double least = INFINITY;
   for (std::size_t i = 0; i < scene.barriers.size(); ++i) least = std::min(least, scene.value(i, x, least));

@@ -58,6 +58,7 @@ struct Barrier {
   double offset = 0;
   double least = -INFINITY;
   std::size_t obstacle = 0;  // of a plain obstacle: its index
+  bool aid = false;  // says nothing, of balls of interest, that other barriers don't; it only says it sooner
 };
 
 struct Scene {
@@ -66,6 +67,8 @@ struct Scene {
   std::vector<Barrier> barriers;
   [[nodiscard]] double value(std::size_t barrier, Vec3 x, double limit = INFINITY) const;
   [[nodiscard]] Value value_and_gradient(std::size_t barrier, Vec3 x) const;
+  // Nowhere outside this box is the barrier's value less than `value`.
+  [[nodiscard]] Box reach(std::size_t barrier, double value) const;
 };
 
 // The least value of all barriers.

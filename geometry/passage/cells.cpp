@@ -15,7 +15,7 @@ Cells::Cells(const Scene& scene, const Box& whole, double cap) : scene_(scene) {
   for (std::size_t i = 0; i < scene.barriers.size(); ++i) lists_.push_back(static_cast<std::uint32_t>(i));
   Cell root;
   root.box = whole;
-  keep_relevant(root, 0, static_cast<std::uint32_t>(lists_.size()), cap);
+  keep_relevant(root, 0, static_cast<std::uint32_t>(lists_.size()), cap, true);
   cells_.push_back(root);
 }
 
@@ -26,7 +26,7 @@ std::span<const std::uint32_t> Cells::barriers(CellIndex cell) const {
 // With c the centre, r half the diagonal and v the least value at c: within the cell values change by at most
 // r, so room is at most v + r, and a barrier of more than v + 2r at c is nowhere the least one. One of more
 // than cap + r stays above the cap.
-void Cells::keep_relevant(Cell& cell, std::uint32_t first, std::uint32_t size, double cap) {
+void Cells::keep_relevant(Cell& cell, std::uint32_t first, std::uint32_t size, double cap, bool in_place) {
   const Vec3 centre = cell.box.centre();
   const double r = 0.5 * norm(cell.box.size());
   values_.clear();
@@ -36,10 +36,16 @@ void Cells::keep_relevant(Cell& cell, std::uint32_t first, std::uint32_t size, d
     least = std::min(least, values_.back());
   }
   const double limit = std::min(least + 2 * r, cap + r);
-  cell.first = static_cast<std::uint32_t>(lists_.size());
-  for (std::uint32_t i = 0; i < size; ++i)
-    if (values_[i] <= limit) lists_.push_back(lists_[first + i]);
-  cell.size = static_cast<std::uint32_t>(lists_.size()) - cell.first;
+  cell.first = in_place ? first : static_cast<std::uint32_t>(lists_.size());
+  for (std::uint32_t i = 0; i < size; ++i) {
+    if (values_[i] > limit) continue;
+    const std::uint32_t barrier = lists_[first + i];
+    if (in_place)
+      lists_[first + cell.size] = barrier;
+    else
+      lists_.push_back(barrier);
+    ++cell.size;
+  }
 }
 
 CellIndex Cells::split(CellIndex leaf, double cap, Vec3 across) {
@@ -57,14 +63,40 @@ CellIndex Cells::split(CellIndex leaf, double cap, Vec3 across) {
   low.parent = high.parent = leaf;
   component(low.box.high, axis) = middle;
   component(high.box.low, axis) = middle;
-  keep_relevant(low, parent.first, parent.size, cap);
-  keep_relevant(high, parent.first, parent.size, cap);
+  keep_relevant(high, parent.first, parent.size, cap, false);
+  keep_relevant(low, parent.first, parent.size, cap, true);  // the parent's list is not needed any more
   const CellIndex child = static_cast<CellIndex>(cells_.size());
   cells_[leaf].child = child;
   cells_[leaf].axis = axis;
   cells_.push_back(low);
   cells_.push_back(high);
   return child;
+}
+
+void Cells::add(std::span<const std::uint32_t> barriers, double cap) { add_below(0, barriers, cap); }
+
+void Cells::add_below(CellIndex at, std::span<const std::uint32_t> barriers, double cap) {
+  const Vec3 centre = cells_[at].box.centre();
+  const double limit = cap + 0.5 * norm(cells_[at].box.size());
+  std::vector<std::uint32_t> near;
+  for (const std::uint32_t b : barriers)
+    if (scene_.value(b, centre, limit) <= limit) near.push_back(b);
+  if (near.empty()) return;
+  Cell& cell = cells_[at];
+  if (cell.child >= 0) {
+    const CellIndex child = cell.child;
+    add_below(child, near, cap);
+    add_below(child + 1, near, cap);
+    return;
+  }
+  const auto known = lists_.begin() + cell.first;
+  std::erase_if(near,
+                [&](std::uint32_t b) { return std::find(known, known + cell.size, b) != known + cell.size; });
+  std::vector<std::uint32_t> all(known, known + cell.size);
+  all.insert(all.end(), near.begin(), near.end());
+  cell.first = static_cast<std::uint32_t>(lists_.size());
+  cell.size = static_cast<std::uint32_t>(all.size());
+  lists_.insert(lists_.end(), all.begin(), all.end());
 }
 
 void Cells::neighbours(CellIndex leaf, int side, std::vector<CellIndex>& result) const {

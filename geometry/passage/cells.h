@@ -35,6 +35,8 @@ class Cells {
   // matters, and the cut goes across the axis along which the cell reaches farthest in that direction: along
   // a sloping roof cells may stay long.
   CellIndex split(CellIndex leaf, double cap, Vec3 across);
+  // These barriers are new, or have grown, and now matter in more cells; beyond `cap` they do not.
+  void add(std::span<const std::uint32_t> barriers, double cap);
   // Every leaf that shares part of the leaf's side; `side` 0..5 is x low, x high, y low, ... None when the
   // side is on the region's surface.
   void neighbours(CellIndex leaf, int side, std::vector<CellIndex>& result) const;
@@ -47,7 +49,9 @@ class Cells {
     int axis = 0;                       // it is halved across this
     std::uint32_t first = 0, size = 0;  // in lists_
   };
-  void keep_relevant(Cell& cell, std::uint32_t first, std::uint32_t size, double cap);
+  void add_below(CellIndex cell, std::span<const std::uint32_t> barriers, double cap);
+  // Of a part of the lists what matters in the cell: there, or at the end of them.
+  void keep_relevant(Cell& cell, std::uint32_t first, std::uint32_t size, double cap, bool in_place);
 
   const Scene& scene_;
   std::vector<Cell> cells_;

@@ -24,24 +24,29 @@ Barrier filling(const Scene& scene, const std::vector<Barrier::Term>& weights, d
 
 }  // namespace
 
-bool close_way(Scene& scene, std::span<const Obstacle> obstacles, const Hold& hold, double level,
-               double least_gap, double slack, Vec3 start, double keep) {
+std::vector<std::uint32_t> close_way(Scene& scene, std::span<const Obstacle> obstacles, const Hold& hold,
+                                     double level, double least_gap, double slack, Vec3 start, double keep) {
   std::set<std::size_t> assemblies;
   for (const Barrier::Term& w : hold.weights)
     if (is_plain(scene.barriers[w.hull]))
       assemblies.insert(obstacles[scene.barriers[w.hull].obstacle].assembly);
 
   Scene closed = scene;
+  std::vector<std::uint32_t> changed;
   // Through mesh: the sheet lets balls of this size pass, and so does all mesh like it around there.
   bool mesh = false;
   for (const Barrier::Term& w : hold.weights) {
     const Barrier& held_by = scene.barriers[w.hull];
     if (held_by.least < level - slack) continue;
     mesh = true;
-    for (Barrier& barrier : closed.barriers)
-      if (is_plain(barrier) && barrier.least == held_by.least &&
-          obstacles[barrier.obstacle].assembly == obstacles[held_by.obstacle].assembly)
-        barrier.least = -INFINITY;
+    for (std::size_t b = 0; b < closed.barriers.size(); ++b) {
+      Barrier& barrier = closed.barriers[b];
+      if (!is_plain(barrier) || barrier.least != held_by.least ||
+          obstacles[barrier.obstacle].assembly != obstacles[held_by.obstacle].assembly)
+        continue;
+      barrier.least = -INFINITY;
+      changed.push_back(static_cast<std::uint32_t>(b));
+    }
   }
   if (!mesh) {
     const std::size_t before = closed.barriers.size();
@@ -56,11 +61,13 @@ bool close_way(Scene& scene, std::span<const Obstacle> obstacles, const Hold& ho
         if (gap < least_gap || gap > widest) continue;
         closed.barriers.push_back({{{i, 0.5}, {j, 0.5}}, level + slack, -INFINITY, 0});
       }
-    for (std::size_t b = before; b < closed.barriers.size(); ++b)
-      if (closed.value(b, start) < keep) return false;
+    for (std::size_t b = before; b < closed.barriers.size(); ++b) {
+      if (closed.value(b, start) < keep) return {};
+      changed.push_back(static_cast<std::uint32_t>(b));
+    }
   }
   scene = std::move(closed);
-  return true;
+  return changed;
 }
 
 }  // namespace geometry::passage

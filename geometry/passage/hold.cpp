@@ -19,6 +19,7 @@ Candidate balance(const Scene& scene, Vec3 x, double slack) {
   std::vector<Barrier::Term> near;  // with their values as weights
   double least = INFINITY;
   for (std::size_t b = 0; b < scene.barriers.size(); ++b) {
+    if (scene.barriers[b].aid) continue;
     const double value = scene.value(b, x);
     least = std::min(least, value);
     if (value <= least + slack) near.push_back({b, value});

@@ -59,8 +59,8 @@ Bound bound_room(const Scene& scene, std::span<const std::uint32_t> barriers, co
   const Mixture mixture = solve(game);
   // What varies most over the rectangle is what keeps the bound from being sharp; its sides count as well,
   // for what varies least where the bound is taken may matter elsewhere.
-  double bend_u = 0.5 * (rectangle.high_u - rectangle.low_u),
-         bend_v = 0.5 * (rectangle.high_v - rectangle.low_v);
+  double bend_u = 0.1 * (rectangle.high_u - rectangle.low_u),
+         bend_v = 0.1 * (rectangle.high_v - rectangle.low_v);
   for (int i = 0; i < game.rows; ++i) {
     const auto& e = game.entry[i];
     bend_u += mixture.rows[i] * (std::abs(e[1] - e[0]) + std::abs(e[3] - e[2]));

@@ -51,6 +51,16 @@ struct Scene {
     for (Obstacle& o : result.obstacles) o.piece = placed(o.piece, to);
     return result;
   }
+  // With a sheet well below it, square to the axes, so large that the search takes its bearings from it: whatever
+  // else there is then stands askew in the search, which would turn it upright if it could.
+  [[nodiscard]] Scene kept_askew() const {
+    Scene result = *this;
+    Box box;
+    for (const Obstacle& o : obstacles) box.add(o.piece.box);
+    const Vec3 c = box.centre();
+    result.add_box({c.x - 1000, c.y - 1000, box.low.z - 150}, {c.x + 1000, c.y + 1000, box.low.z - 149}, 99);
+    return result;
+  }
   [[nodiscard]] Passages ways(PassageQuestion question = {}) const {
     question.inside.add(inside);
     for (const Obstacle& o : obstacles) question.within.add(o.piece.box);
@@ -65,11 +75,13 @@ Polygon hole(double cx, double cz, double width, double height) {
   return {{cx - w, cz - h}, {cx - w, cz + h}, {cx + w, cz + h}, {cx + w, cz - h}};
 }
 
-// As it stands, and turned in ways that no axis lines up with.
+// As it stands; turned so that no axis lines up, which the search undoes; and turned where it can't.
 std::vector<Scene> attitudes(const Scene& scene) {
-  return {scene, scene.moved(turn({{0, 0, 0}, normalized({1, 2, 3})}, 37_deg)),
-          scene.moved(compose(shift({1234, -567, 89}), turn({{0, 0, 0}, normalized({-3, 1, 1})}, 111_deg))),
-          scene.moved(turn({{0, 0, 0}, {0, 0, 1}}, 45_deg))};
+  const Placement tilt = turn({{0, 0, 0}, normalized({1, 2, 3})}, 37_deg);
+  return {scene, scene.moved(tilt), scene.moved(tilt).kept_askew(),
+          scene.moved(compose(shift({1234, -567, 89}), turn({{0, 0, 0}, normalized({-3, 1, 1})}, 111_deg)))
+              .kept_askew(),
+          scene.moved(turn({{0, 0, 0}, {0, 0, 1}}, 45_deg)).kept_askew()};
 }
 
 void expect_proven(const Way& way, double diameter) {
@@ -115,6 +127,21 @@ TEST(Passage, SlotLetsItsWidthThrough) {
   scene.add_box({-220, -220, -220}, {220, -200, 30}, 1);
   scene.add_box({-220, -220, 42.5}, {220, -200, 220}, 2);
   expect_ways(scene, {12.5});
+}
+
+TEST(Passage, SlotAmongSlatsWithNarrowerGapsIsTheOnlyWay) {
+  // Slats of 35 with 3 between them, but for one gap of 12.5; where the ball lies in that, the slats beside it
+  // and their own gaps make no difference.
+  Scene scene;
+  scene.add_open_box(200, 0);
+  double x = -220;
+  for (int i = 0; x < 220; ++i) {
+    scene.add_box({x, -220, -220}, {std::min(x + 35, 220.0), -200, 220}, i <= 5 ? 1 : 2);
+    x += 35 + (i == 5 ? 12.5 : 3);
+  }
+  expect_ways(scene, {12.5});
+  // With a smaller floor the narrow gaps are ways as well, and those within one assembly count as one.
+  expect_ways(scene, {12.5, 3, 3}, down_to(2_mm));
 }
 
 TEST(Passage, NarrowSlotDownToATenth) {
@@ -358,6 +385,23 @@ TEST(Passage, JitteredJointsStayClosed) {
     // Gaps left by the jitter are at most 2 (0.3 + 0.001 x 310) mm, far below the floor.
     expect_ways(scene, {11});
   }
+}
+
+TEST(Passage, SceneThatIsTurnedAsAWholeTakesNoMoreWorkToSpeakOf) {
+  Scene scene;
+  scene.add_open_box(200, 0);
+  scene.add_front(200, {hole(31, -17, 25.4, 25.4)}, 1);
+  const Placement tilt = turn({{0, 0, 0}, normalized({1, 2, 3})}, 37_deg);
+  const Passages upright = scene.ways(), turned = scene.moved(tilt).ways(),
+                 askew = scene.moved(tilt).kept_askew().ways();
+  // The space outside is larger, since its box is square to the axes that the scene came with.
+  EXPECT_LT(turned.work, 2 * upright.work);
+  EXPECT_GT(askew.work, 2 * upright.work);  // else this test would show nothing
+  // What was found is told where it is.
+  ASSERT_EQ(turned.ways.size(), 1u);
+  const Vec3 expected = tilt.point(upright.ways.at(0).place);
+  EXPECT_NEAR(norm(turned.ways[0].place - expected), 0, 25.4);
+  EXPECT_NEAR(norm(turned.ways[0].path.front() - tilt.point(upright.ways[0].path.front())), 0, 1e-6);
 }
 
 TEST(Passage, RoomAtTheStartLimitsTheAnswer) {
