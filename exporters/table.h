@@ -15,7 +15,7 @@ struct Table {
 };
 
 inline constexpr double table_row_height = 5;
-inline constexpr double widest_column = 84;  // longer texts are cut
+inline constexpr double widest_column = 100;  // longer texts are cut
 
 // Rows first..last of the table (last not included) with its title and head, the upper left corner at the
 // origin. Lettering 2.5 mm.

@@ -27,6 +27,7 @@ class Assembler {
 
   [[nodiscard]] const Building& building() const { return building_; }
   void add(Mover mover) { building_.movers.push_back(std::move(mover)); }
+  void add(LooseBox box) { building_.loose_boxes.push_back(std::move(box)); }
   void add(FrameView frame) { building_.frames.push_back(std::move(frame)); }
   [[nodiscard]] Building finish(const std::string& root_name);
 

@@ -14,6 +14,7 @@ namespace {
 void add_wall(Assembler& assembler, const Design& design, const Wall& wall) {
   add_wall_frame(assembler, design, wall);
   add_wall_cladding(assembler, design, wall);
+  add_slat_cleats(assembler, design, wall);
   for (const Opening& opening : wall.openings)
     has_leaf(opening.kind) ? add_leaf(assembler, design, wall, opening)
                            : add_vent(assembler, design, wall, opening);

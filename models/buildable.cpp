@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/tolerance.h"
+#include "models/corner_trim.h"
 #include "models/furniture.h"
 #include "models/grounds.h"
 #include "models/leaf.h"
@@ -162,12 +163,16 @@ void check_roof(Collector& problems, const Design& design) {
   problems.at_least(roof.line, "roof/@spacing", "the spacing of the trusses", roof.spacing,
                     roof.rafters.thickness * 2);
   const Length trim = design.house.corner_trim ? design.house.corner_trim->thickness : Length();
+  // On square tails a fascia leans back under the roof, as deep as it is itself; at a single slope's head, as the tail is.
+  const Length leans = roof.fascia && roof.tails == TailCut::square
+                           ? mm(std::max(roof.fascia->width.mm(), shape.depth) * shape.slope * shape.cosine())
+                           : Length();
   for (const Wall& wall : design.walls) {
     const Length face = wall.cladding.thickness();
     if (!under_gable(roof, wall.side)) {
       if (roof.fascia)
         problems.at_least(roof.line, "roof/@eave-overhang", "the overhang at the eave, with a fascia,",
-                          roof.eave_overhang, face + trim);
+                          roof.eave_overhang, face + trim + leans);
     } else if (roof.barge) {
       problems.at_least(roof.line, "roof/@gable-overhang", "the overhang at the gable, with barge boards,",
                         roof.gable_overhang, face + trim);
@@ -211,6 +216,13 @@ void check_nests(Collector& problems, const Design& design) {
   problems.at_least(n.line, "nests/@left", "the left end of the nests", n.left, set_in);
   problems.at_most(n.line, "nests/@left", "the right end of the nests", n.left + row_length(n),
                    along - set_in);
+  if (n.outside && design.house.corner_trim) {
+    const TrimReach trim = trim_reach(design, n.wall);
+    problems.at_least(n.line, "nests/@left", "the left end of the nests' lid, beside the corner's trim,",
+                      n.left - n.lid_overhang, trim.left);
+    problems.at_most(n.line, "nests/@left", "the right end of the nests' lid, beside the corner's trim,",
+                     n.left + row_length(n) + n.lid_overhang, along - trim.right);
+  }
   if (n.outside) {
     // The front, under the lid, must hold the litter in.
     const Length front = n.height - (n.depth + n.panel.thickness) * tan(n.lid_pitch);

@@ -77,6 +77,12 @@ struct Mover {
   Length reveal;  // asked
 };
 
+// A nest box that stands on its ledges by its weight alone.
+struct LooseBox {
+  int number = 0;  // from the wall's left, from 1
+  std::vector<std::size_t> parts;
+};
+
 // A flat frame that gets a sheet of its own: a wall, the truss, a leaf. `plane` takes sheet coordinates (x
 // right, y up as one faces it from outside, z towards the viewer) to the house's; its origin is the frame's
 // lower left.
@@ -98,6 +104,7 @@ struct Building {
   std::vector<Part> parts;
   Assembly tree;  // root: the whole
   std::vector<Mover> movers;
+  std::vector<LooseBox> loose_boxes;
   std::vector<FrameView> frames;
   double ground = 0;  // z of the ground, mm: below 0 when the house stands clear of it
 

@@ -165,7 +165,7 @@ std::vector<Finding> find_short_nests(const Subject& s) {
   place.place = middle(s.design);
   if (s.design.nests) {
     place.line = s.design.nests->line;
-    place.parts = parts_named(s.building, {"nest divider", "nest end"});
+    place.parts = parts_named(s.building, {"nest divider", "nest end", "nest side"});
     place.place = centre_of(s, place.parts);
   }
   const Yardstick& share = needs.birds_to_a_nest;

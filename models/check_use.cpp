@@ -4,6 +4,7 @@
 
 #include "geometry/tolerance.h"
 #include "models/checks.h"
+#include "models/doorway.h"
 #include "models/furniture.h"
 #include "models/practice.h"
 #include "models/wall_plane.h"
@@ -36,15 +37,6 @@ double distance(const Hatch& hatch, Vec3 point) {
                        std::clamp(p.y, 0.0, hatch.opening->height.mm()), 0});
 }
 
-bool is_doorway(const Opening& o) {
-  return o.kind == OpeningKind::door && o.width >= practice::doorway_width &&
-         o.height >= practice::doorway_height;
-}
-bool has_doorway(const Design& design) {
-  const std::vector<Hatch> all = hatches(design);
-  return std::any_of(all.begin(), all.end(), [](const Hatch& h) { return is_doorway(*h.opening); });
-}
-
 // One nest box.
 struct Nest {
   int number;          // from the left, from 1
@@ -58,7 +50,7 @@ std::vector<Nest> boxes(const Design& design) {
   const Nests& n = *design.nests;
   const Placement plane = wall_plane(design.house, n.wall);
   for (int i = 0; i < n.count; ++i) {
-    const double left = (n.left + n.panel.thickness + (n.width + n.panel.thickness) * i).mm();
+    const double left = (n.left + n.panel.thickness + box_pitch(n) * i).mm();
     const double x = left + n.width.mm() / 2, in = -design.house.framing.thickness.mm();
     const double deep = n.outside ? n.depth.mm() / 2 : in - n.depth.mm() / 2;
     const double front = n.outside ? in : in - row_depth(n).mm();

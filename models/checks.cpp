@@ -21,6 +21,8 @@ const std::vector<Check>& checks() {
       {"use.reach", "every nest and every corner of the floor can be reached to clean it", "common practice",
        find_out_of_reach},
       {"use.egg", "an egg is reached without stepping in", "common practice", find_eggs_inside},
+      {"use.nest-out", "a nest box that stands loose can be drawn out to be cleaned", "common practice",
+       find_stuck_boxes},
       {"use.headroom", "birds on the roosts have headroom", "Council Directive 1999/74/EC, Art. 2",
        find_low_headroom},
       {"use.roost-order", "roosts are above the nests' floor and not over the nests",

@@ -42,6 +42,7 @@ struct Check {
 [[nodiscard]] std::vector<Finding> find_near_twins(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_out_of_reach(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_eggs_inside(const Subject& subject);
+[[nodiscard]] std::vector<Finding> find_stuck_boxes(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_low_headroom(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_roosts_out_of_order(const Subject& subject);
 [[nodiscard]] std::vector<Finding> find_low_sills(const Subject& subject);

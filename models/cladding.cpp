@@ -6,6 +6,7 @@
 #include "geometry/tolerance.h"
 #include "models/practice.h"
 #include "models/roof_shape.h"
+#include "models/splices.h"
 #include "models/vents.h"
 #include "models/wall_plane.h"
 
@@ -18,9 +19,6 @@ using geometry::Region;
 using geometry::same_place;
 using geometry::Vec2;
 
-// A corner of cladding smaller than this (mm2, a thumbnail) is not cut at all: common practice.
-constexpr double least_piece = 100;
-
 struct Limits {
   Vec2 low, high;
 };
@@ -31,22 +29,6 @@ Limits limits_of(const Region& area) {
     limits.high = {std::max(limits.high.x, high(o).x), std::max(limits.high.y, high(o).y)};
   }
   return limits;
-}
-
-Region shifted(Region region, Vec2 by) {
-  for (Outline& outline : region) outline = geometry::moved(std::move(outline), by);
-  return region;
-}
-
-// Grain up: the body's x is the plane's y, its y the plane's -x, its z out of the plane.
-Placement upright_turn() { return geometry::placement({0, 0, 0}, {0, 1, 0}, {-1, 0, 0}); }
-Body upright(Outline outline, Length thickness) {
-  const auto turned = [](geometry::Polygon& polygon) {
-    for (Vec2& p : polygon) p = {p.y, -p.x};
-  };
-  turned(outline.outer);
-  for (geometry::Polygon& hole : outline.holes) turned(hole);
-  return {outline, thickness, {}, {}, {}};
 }
 
 struct Column {
@@ -94,6 +76,19 @@ void add_upright(std::vector<Slat>& slats, const Region& area, Vec2 from, Vec2 t
 
 }  // namespace
 
+Placement upright_turn() { return geometry::placement({0, 0, 0}, {0, 1, 0}, {-1, 0, 0}); }
+
+Body upright(Body body) {
+  const auto turn = [](geometry::Polygon& polygon) {
+    for (Vec2& p : polygon) p = {p.y, -p.x};
+  };
+  turn(body.outline.outer);
+  for (geometry::Polygon& hole : body.outline.holes) turn(hole);
+  for (geometry::HalfSpace& bevel : body.bevels)
+    for (Vec3* v : {&bevel.point, &bevel.outward}) *v = {v->y, -v->x, v->z};
+  return body;
+}
+
 std::vector<Strip> balanced_strips(double from, double to, double width, double gap) {
   const double total = to - from;
   const int count = std::max(1, static_cast<int>(std::ceil((total + gap) / (width + gap) - 1e-9)));
@@ -136,8 +131,8 @@ std::vector<std::size_t> add_slats(Assembler& assembler, const std::vector<Slat>
   std::vector<std::size_t> parts;
   for (const Slat& slat : slats) {
     const bool grain_up = slat.run == Run::upright;
-    const Body body =
-        grain_up ? upright(slat.outline, lumber.thickness) : Body{slat.outline, lumber.thickness, {}, {}, {}};
+    const Body body = grain_up ? upright({slat.outline, lumber.thickness, {}, {}, {}})
+                               : Body{slat.outline, lumber.thickness, {}, {}, {}};
     parts.push_back(assembler.add({"slat", group, stick_of(lumber), body,
                                    grain_up ? geometry::compose(plane, upright_turn()) : plane, wall},
                                   path));
@@ -206,50 +201,20 @@ void add_sheets(Assembler& assembler, const Region& area, const Sheet& sheet, co
       const Outline cell = rectangle(limits.low + Vec2{size.x * i / across, size.y * k / up},
                                      limits.low + Vec2{size.x * (i + 1) / across, size.y * (k + 1) / up});
       for (const Outline& piece : geometry::intersection(area, {cell}))
-        assembler.add({"cladding sheet", Group::cladding, sheet_of(sheet), upright(piece, sheet.thickness),
-                       geometry::compose(plane, upright_turn()), side},
-                      path);
+        assembler.add(
+            {"cladding sheet", Group::cladding, sheet_of(sheet),
+             upright({piece, sheet.thickness, {}, {}, {}}), geometry::compose(plane, upright_turn()), side},
+            path);
     }
 }
 
-// Level boards, each leaning on the one below over its whole lap, e of its face left bare: moved up by the hypotenuse of
-// e and its thickness t, it goes e along its face and t square to it.
-void add_lapped(Assembler& assembler, const Region& area, const Cladding& cladding, const Placement& plane,
-                Side side, const std::vector<std::string>& path) {
-  const double w = cladding.slats.width.mm(), t = cladding.slats.thickness.mm(), e = w - cladding.lap.mm();
-  const double step = std::hypot(e, t), sine = t / step, cosine = e / step;
-  const Limits limits = limits_of(area);
-  const double first = limits.low.y + w * cosine;
-  // As long as the board below, whose upper edge lies a step lower, leaves something bare.
-  for (double top = first; top <= first || top - step < limits.high.y - geometry::same_place; top += step) {
-    // The board's face, flattened: its y runs up the board, whose upper inner arris touches the frame at `top`.
-    const Region strip =
-        geometry::intersection(area, {rectangle({limits.low.x, top - w * cosine}, {limits.high.x, top})});
-    for (Outline piece : strip) {
-      if (geometry::area(piece).mm2 <= least_piece) continue;
-      const auto flatten = [&](geometry::Polygon& polygon) {
-        for (Vec2& p : polygon) p.y = (p.y - top) / cosine;
-      };
-      flatten(piece.outer);
-      for (geometry::Polygon& hole : piece.holes) flatten(hole);
-      assembler.add(
-          {"lapped board",
-           Group::cladding,
-           stick_of(cladding.slats),
-           {piece, cladding.slats.thickness, {}, {}, {}},
-           geometry::compose(plane, geometry::placement({0, top, 0}, {1, 0, 0}, {0, cosine, -sine})),
-           side},
-          path);
-    }
-  }
-}
-
-// The area less its openings, drawn in by how much a leaning board's outer face stands higher than its inner.
-Region area_for_lapped(const Region& area, const std::vector<Outline>& openings, const Cladding& cladding) {
-  const double rise = cladding.slats.thickness.mm() * cladding.lean_sine();
-  Region kept = geometry::intersection(area, shifted(area, {0, -rise}));
-  kept = geometry::difference(kept, openings);
-  return geometry::difference(kept, shifted(openings, {0, -rise}));
+std::vector<Slat> joined(const Design& design, const Wall& wall, const std::vector<Slat>& slats) {
+  BoardJoints joints(design, wall);
+  std::vector<Slat> pieces;
+  for (const Slat& slat : slats)
+    for (Outline& piece : slat.run == Run::level ? joints.pieces_of(slat.outline) : Region{slat.outline})
+      pieces.push_back({std::move(piece), slat.run});
+  return pieces;
 }
 
 }  // namespace
@@ -262,12 +227,11 @@ void add_wall_cladding(Assembler& assembler, const Design& design, const Wall& w
   const std::vector<std::string> path{std::string(name(wall.side)) + " wall", "cladding"};
   switch (wall.cladding.kind) {
     case CladdingKind::slats:
-      add_slats(assembler, slats_over(area, openings, wall.cladding), wall.cladding.slats, Group::cladding,
-                plane, wall.side, path);
+      add_slats(assembler, joined(design, wall, slats_over(area, openings, wall.cladding)),
+                wall.cladding.slats, Group::cladding, plane, wall.side, path);
       break;
     case CladdingKind::lapped:
-      add_lapped(assembler, area_for_lapped(area, openings, wall.cladding), wall.cladding, plane, wall.side,
-                 path);
+      add_lapped_boards(assembler, design, wall, area, openings);
       break;
     case CladdingKind::sheets:
       add_sheets(assembler, geometry::difference(area, openings), *wall.cladding.sheet, plane, wall.side,

@@ -16,11 +16,19 @@ struct Strip {
 // gap.
 [[nodiscard]] std::vector<Strip> balanced_strips(double from, double to, double width, double gap);
 
+// A corner of cladding smaller than this (mm2, a thumbnail) is not cut at all: common practice.
+inline constexpr double least_piece = 100;
+
 // One piece of cladding: its outline in the area's plane and the way its grain runs.
 struct Slat {
   geometry::Outline outline;
   Run run = Run::upright;
 };
+// A flat body drawn in a plane, without bores, turned so that its grain, along x, runs up the plane's y; and what it is then
+// placed by within the plane.
+[[nodiscard]] Body upright(Body body);
+[[nodiscard]] Placement upright_turn();
+
 // The slats that cover `area` (plane coordinates, x right, y up) once, `openings` left free. Upright slats
 // start anew at every opening's edge, so that their edges line up with it; what is left over or under an
 // opening and no higher than a slat is wide becomes one level piece, not a row of blocks.
@@ -38,6 +46,14 @@ std::vector<std::size_t> add_slats(Assembler& assembler, const std::vector<Slat>
 // rafters.
 [[nodiscard]] geometry::Region wall_area(const Design& design, Side side);
 
+// Lapped boards over `area` less the openings, and the strips that they butt against. Called by add_wall_cladding().
+void add_lapped_boards(Assembler& assembler, const Design& design, const Wall& wall,
+                       const geometry::Region& area, const std::vector<geometry::Outline>& openings);
+
 void add_wall_cladding(Assembler& assembler, const Design& design, const Wall& wall);
+
+// Short uprights on the top rail beside each rafter, where boards of an eave wall lie too high to be screwed to the rail.
+// Called when the wall's cladding is there.
+void add_slat_cleats(Assembler& assembler, const Design& design, const Wall& wall);
 
 }  // namespace models

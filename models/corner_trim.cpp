@@ -11,20 +11,30 @@ namespace models {
 using geometry::mm;
 using geometry::rectangle;
 
+TrimReach trim_reach(const Design& design, Side side) {
+  if (!design.house.corner_trim) return {};
+  const Lumber& trim = *design.house.corner_trim;
+  if (!under_gable(design.roof, side)) return {trim.width, trim.width};
+  // Under a gable the boards also cover the edges of the neighbours' boards.
+  const std::size_t at = static_cast<std::size_t>(side);
+  const auto past = [&](std::size_t neighbour) {
+    return design.walls[neighbour % 4].cladding.thickness() + trim.thickness;
+  };
+  return {trim.width - past(at + 3), trim.width - past(at + 1)};
+}
+
 void add_corner_trim(Assembler& assembler, const Design& design) {
   if (!design.house.corner_trim) return;
   const Lumber& trim = *design.house.corner_trim;
   const RoofShape roof = roof_shape(design.house, design.roof);
   const double w = trim.width.mm(), t = trim.thickness.mm();
   for (const Wall& wall : design.walls) {
-    const std::size_t at = static_cast<std::size_t>(wall.side);
+    const TrimReach reach = trim_reach(design, wall.side);
     const double face = wall.cladding.thickness().mm(), length = wall_length(design.house, wall.side).mm();
     const bool gable = under_gable(design.roof, wall.side);
-    // Under a gable the boards also cover the edges of the neighbours' boards; under an eave they end below the tails.
-    const double left = gable ? -design.walls[(at + 3) % 4].cladding.thickness().mm() - t : 0;
-    const double right = gable ? length + design.walls[(at + 1) % 4].cladding.thickness().mm() + t : length;
     geometry::Region area = wall_area(design, wall.side);
     const bool higher = design.roof.kind == RoofKind::single_slope && wall.side == design.roof.rises_to;
+    // Under an eave they end below the tails.
     double top = roof.lower(higher ? roof.span : -face - t);
     if (gable) {
       // Their tops lie under the cover: as high as the wall's area reaches at its ends.
@@ -33,7 +43,7 @@ void add_corner_trim(Assembler& assembler, const Design& design) {
         for (const geometry::Vec2 p : o.outer)
           if (p.y > 1) top = std::min(top, p.y - t * roof.slope);
     }
-    for (const double x : {left, right - w})
+    for (const double x : {reach.left.mm() - w, length - reach.right.mm()})
       assembler.add({"corner trim", Group::cladding, stick_of(trim),
                      geometry::stick(mm(top), trim.width, trim.thickness),
                      geometry::compose(wall_plane(design.house, wall.side),

@@ -5,6 +5,13 @@
 
 namespace models {
 
+// How far the boards reach along a wall's face from the house's corners, at its left and right; less than nothing where
+// they end before the corner.
+struct TrimReach {
+  Length left, right;
+};
+[[nodiscard]] TrimReach trim_reach(const Design& design, Side side);
+
 // Two at each corner: the one under the gable laps over the edge of the other.
 void add_corner_trim(Assembler& assembler, const Design& design);
 

@@ -57,6 +57,7 @@ class Builder {
           building_.parts.begin(), building_.parts.end(),
           [&](const Part& part) { return part.mark == row.mark && part.name == "lower roof panel"; }));
       const int section = section_of({sheet.name, sheet.height, sheet.width});
+      made_.order.sections[static_cast<std::size_t>(section)].ends_kept = true;
       add_piece(row, section, row.cuts.length + sheet.end_lap, std::min(lapped, wanted));
       add_piece(row, section, row.cuts.length, wanted - std::min(lapped, wanted));
     } else if (mark.material.form == Material::Form::stick) {
@@ -179,7 +180,7 @@ class Builder {
     std::vector<Nanometres> longest(order.sections.size());
     const auto give = [&](int section, Nanometres length) {
       Nanometres& most = longest[static_cast<std::size_t>(section)];
-      most = std::max(most, length - 2 * order.saw.end_trim);
+      most = std::max(most, length - 2 * cutting::end_trim(order, section));
     };
     for (const cutting::Stock& stock : order.stock) give(stock.section, stock.length);
     for (const cutting::OnHand& spare : order.on_hand) give(spare.section, spare.length);

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <set>
 
 #include "models/cutting/first_fit.h"
+#include "models/cutting/stick_problem.h"
 #include "models/cutting/verify.h"
 #include "models/grounds.h"
 
@@ -47,6 +49,71 @@ void add_boards(CutPlan& plan, const Design& design) {
   }
   std::stable_sort(plan.buy.begin(), plan.buy.end(),
                    [](const BuyLine& a, const BuyLine& b) { return a.kind < b.kind; });
+}
+
+bool is_made(const cutting::StickPlan& plan) {
+  return plan.status == cutting::PlanStatus::optimal || plan.status == cutting::PlanStatus::best_found;
+}
+
+struct Planned {
+  cutting::StickPlan plan;
+  std::optional<cutting::StickPlan> by_hand;
+};
+Planned planned(const cutting::StickOrder& order, std::vector<std::string>& problems) {
+  Planned result{cutting::plan_sticks(order), {}};
+  problems.insert(problems.end(), result.plan.problems.begin(), result.plan.problems.end());
+  cutting::StickPlan by_hand = cutting::first_fit_decreasing(order);
+  if (by_hand.status == cutting::PlanStatus::best_found && by_hand.by_volume == result.plan.by_volume)
+    result.by_hand = std::move(by_hand);
+  if (!is_made(result.plan) && result.plan.problems.empty())
+    problems.emplace_back("no plan for the boards was found");
+  for (std::string& fault :
+       is_made(result.plan) ? cutting::faults_in(order, result.plan) : std::vector<std::string>())
+    problems.push_back("the plan is wrong, do not cut by it: " + std::move(fault));
+  return result;
+}
+
+// A missing price is of account to those sections alone that ripping ties to it: the others are bought at least cost.
+void plan_boards(CutPlan& plan) {
+  const cutting::StickOrder& order = plan.sticks.order;
+  cutting::StickOrder priced = order, unpriced = order;
+  LeastWood wood;
+  const auto leave_out = [](cutting::StickOrder& of, const std::set<int>& sections) {
+    for (cutting::Piece& piece : of.pieces)
+      if (sections.contains(piece.section)) piece.count = 0;
+  };
+  bool any_priced = false;
+  for (const std::set<int>& sections : cutting::tied_sections(order)) {
+    cutting::StickOrder others = order;
+    for (cutting::Piece& piece : others.pieces)
+      if (!sections.contains(piece.section)) piece.count = 0;
+    const bool lacks = cutting::lacks_prices(others);
+    leave_out(lacks ? priced : unpriced, sections);
+    any_priced = any_priced || !lacks;
+    for (const int section : sections)
+      if (lacks && std::any_of(order.pieces.begin(), order.pieces.end(), [&](const cutting::Piece& piece) {
+            return piece.section == section && piece.count > 0;
+          }))
+        wood.sections.push_back(order.sections[static_cast<std::size_t>(section)].name);
+  }
+  Planned first = planned(any_priced ? priced : order, plan.problems);
+  plan.plan = std::move(first.plan);
+  plan.by_hand = std::move(first.by_hand);
+  if (!any_priced || wood.sections.empty()) return;
+  Planned rest = planned(unpriced, plan.problems);
+  wood.status = rest.plan.status;
+  wood.volume = rest.plan.cost;
+  wood.bound = rest.plan.bound;
+  if (rest.by_hand) wood.by_hand = rest.by_hand->cost;
+  for (Board& board : rest.plan.boards) {
+    board.cost = 0;  // not known
+    plan.plan.boards.push_back(std::move(board));
+  }
+  plan.plan.bought += rest.plan.bought;
+  plan.plan.set_ups += rest.plan.set_ups;
+  plan.plan.fewest_boards = plan.plan.fewest_boards && rest.plan.fewest_boards;
+  plan.plan.longest_leftover = std::max(plan.plan.longest_leftover, rest.plan.longest_leftover);
+  plan.least_wood = std::move(wood);
 }
 
 void add_sheets(CutPlan& plan) {
@@ -132,17 +199,7 @@ CutPlan cut_plan(const Design& design, const Building& building, const Scene& sc
         ") is longer than any board of " + building.marks[mark].material.stock +
         " that is on sale or at hand: it is left out of the plan");
   if (!plan.sticks.order.pieces.empty()) {
-    plan.plan = cutting::plan_sticks(plan.sticks.order);
-    plan.problems.insert(plan.problems.end(), plan.plan.problems.begin(), plan.plan.problems.end());
-    cutting::StickPlan by_hand = cutting::first_fit_decreasing(plan.sticks.order);
-    if (by_hand.status == cutting::PlanStatus::best_found && by_hand.by_volume == plan.plan.by_volume)
-      plan.by_hand = std::move(by_hand);
-    const bool made = plan.plan.status == cutting::PlanStatus::optimal ||
-                      plan.plan.status == cutting::PlanStatus::best_found;
-    if (!made && plan.plan.problems.empty()) plan.problems.emplace_back("no plan for the boards was found");
-    for (std::string& fault :
-         made ? cutting::faults_in(plan.sticks.order, plan.plan) : std::vector<std::string>())
-      plan.problems.push_back("the plan is wrong, do not cut by it: " + std::move(fault));
+    plan_boards(plan);
     add_boards(plan, design);
   }
   plan.sheets = sheet_cuttings(design, building, plan.list);

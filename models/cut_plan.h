@@ -27,11 +27,22 @@ struct BuyLine {
   [[nodiscard]] std::optional<Money> cost() const;
 };
 
+// Boards of sections of which some price is missing: the least wood is bought of them. Volumes in mm3.
+struct LeastWood {
+  std::vector<std::string> sections;
+  cutting::PlanStatus status = cutting::PlanStatus::not_found;
+  cutting::Money volume = 0, bound = 0;
+  std::optional<cutting::Money> by_hand;
+};
+
 struct CutPlan {
   CutList list;
   StickCutting sticks;
-  cutting::StickPlan plan;                    // of sticks.order
+  // Of sticks.order. Its cost and bound are those of the boards whose prices are all known, or, where there are no such,
+  // volumes; `least_wood` is beside them where there are both.
+  cutting::StickPlan plan;
   std::optional<cutting::StickPlan> by_hand;  // first fit, longest first, without ripping
+  std::optional<LeastWood> least_wood;
   std::vector<SheetCutting> sheets;
   FasteningPlan fasteners;
   std::vector<BuyLine> buy;

@@ -97,6 +97,10 @@ struct Cladding {
     // A leaning board's lower outer arris: width x sine of the lean + thickness x cosine.
     return slats.width * lean_sine() + slats.thickness * std::sqrt(1 - lean_sine() * lean_sine());
   }
+  // How far what frames an opening stands out: lapped boards butt against strips as thick as themselves.
+  [[nodiscard]] Length edge_thickness() const {
+    return kind == CladdingKind::lapped ? slats.thickness : thickness();
+  }
   // Lapped boards lean so that each lies flat on the one below over its whole lap: by the angle whose tangent is the
   // thickness over what a board leaves bare.
   [[nodiscard]] double lean_sine() const {
@@ -148,6 +152,7 @@ struct Roof {
 // A row of boxes on ledges inside one wall, or hung outside it under a sloped lid.
 struct Nests {
   bool outside = false;
+  bool loose = false;   // inside: each box is one for itself, that is drawn out to be cleaned
   Angle lid_pitch;      // outside: of the lid, falling away from the wall
   Length lid_overhang;  // outside: past the front of the boxes
   Side wall = Side::back;

@@ -284,6 +284,7 @@ std::vector<ElementFormat> make_format() {
        .attributes = {defaults(choice("place", {"inside", "outside"}), "inside"),
                       defaults(choice("wall", {"front", "right", "back", "left"}), "back"),
                       required(whole("count", 1, 200)),
+                      defaults(choice("boxes", {"fixed", "loose"}), "fixed"),
                       otherwise(length("left", 0, longest_wall), "in the middle of the wall"),
                       defaults(length("bottom", 0, highest_wall), "18in", "450mm"),
                       defaults(length("width", 100, 2'000), "12in", "300mm"),

@@ -42,6 +42,10 @@ class Fastener {
     leaf_.assign(building.parts.size(), -1);
     for (std::size_t m = 0; m < building.movers.size(); ++m)
       for (const std::size_t part : building.movers[m].parts) leaf_[part] = static_cast<int>(m);
+    // A box that is drawn out is screwed to nothing either.
+    for (std::size_t b = 0; b < building.loose_boxes.size(); ++b)
+      for (const std::size_t part : building.loose_boxes[b].parts)
+        leaf_[part] = static_cast<int>(building.movers.size() + b);
   }
 
   std::optional<Fastening> of(const Joint& joint) const {

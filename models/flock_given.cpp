@@ -75,12 +75,14 @@ NestsGiven nests_given(const Building& building, const Scene& scene, const Desig
   const bool x = along_x(design.nests->wall);
   std::vector<Box> dividers;
   for (std::size_t i = 0; i < building.parts.size(); ++i)
-    if (building.parts[i].name == "nest divider" || building.parts[i].name == "nest end")
+    if (building.parts[i].name == "nest divider" || building.parts[i].name == "nest end" ||
+        building.parts[i].name == "nest side")
       dividers.push_back(scene.parts[i].box);
   std::sort(dividers.begin(), dividers.end(),
             [&](const Box& a, const Box& b) { return low_along(a, x) < low_along(b, x); });
   NestsGiven nests;
-  for (std::size_t i = 0; i + 1 < dividers.size(); ++i) {
+  // Between two boxes that stand loose there is no nest.
+  for (std::size_t i = 0; i + 1 < dividers.size(); i += design.nests->loose ? 2 : 1) {
     const Length width = mm(low_along(dividers[i + 1], x) - high_along(dividers[i], x));
     nests.width = i == 0 ? width : std::min(nests.width, width);
     ++nests.boxes;

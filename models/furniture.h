@@ -10,6 +10,8 @@ void add_nests(Assembler& assembler, const Design& design);
 void add_outside_nests(Assembler& assembler, const Design& design);
 void add_roosts(Assembler& assembler, const Design& design);
 
+// From a side of one box to the same side of the next, along the wall.
+[[nodiscard]] Length box_pitch(const Nests& nests);
 // Overall length of the row of nests, along its wall.
 [[nodiscard]] Length row_length(const Nests& nests);
 // From the inside of the wall's frame to the front of the lip.

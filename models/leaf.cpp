@@ -104,8 +104,8 @@ double leaf_thickness(const Door& door) {
 
 double LeafContext::outer_face() const {
   const Door& door = opening.door;
-  const double beyond = door.kind == DoorKind::sliding ? door.reveal.mm() + leaf_thickness(door) : 0;
-  return cladding_face() + beyond;
+  if (door.kind == DoorKind::sliding) return cladding_face() + door.reveal.mm() + leaf_thickness(door);
+  return wall.cladding.edge_thickness().mm();
 }
 
 std::size_t add_leaf_stick(const LeafContext& c, const std::string& name, const Lumber& lumber, Vec2 low,

@@ -1,4 +1,7 @@
+#include <numeric>
+
 #include "models/furniture.h"
+#include "models/practice.h"
 #include "models/splices.h"
 #include "models/wall_plane.h"
 
@@ -10,14 +13,14 @@ using geometry::Outline;
 using geometry::rectangle;
 using geometry::Vec2;
 
-const std::vector<std::string> path{"nests", "row"};
-
+// A row of boxes that are one, or one box of several that stand loose.
 struct Row {
   Assembler& assembler;
   const Nests& nests;
   Placement plane;  // of the wall
   double left, right, back, front,
       floor;  // wall coordinates; back and front are z, floor the top of the nests' floor
+  std::vector<std::string> path;
 };
 
 // A long row is longer than a sheet or a board: it is made of pieces, joined in the middle of dividers.
@@ -25,7 +28,7 @@ std::vector<std::pair<double, double>> pieces_of_row(const Row& row, Length long
   const double t = row.nests.panel.thickness.mm();
   std::vector<double> middles;
   for (int i = 1; i < row.nests.count; ++i)
-    middles.push_back(row.left + i * (row.nests.width.mm() + t) + t / 2);
+    middles.push_back(row.left + i * box_pitch(row.nests).mm() + t / 2);
   return pieces_between(row.left, row.right, longest.mm(), middles);
 }
 
@@ -42,7 +45,7 @@ void add_level_panel(const Row& row, const char* name, double top) {
              row.plane, geometry::placement({from, top - row.nests.panel.thickness.mm(), row.back}, {1, 0, 0},
                                             {0, 0, -1})),
          row.nests.wall},
-        path);
+        row.path);
 }
 
 void add_dividers(const Row& row, double lip_thickness) {
@@ -52,14 +55,14 @@ void add_dividers(const Row& row, double lip_thickness) {
     const double x = row.left + i * (n.width.mm() + t);
     // Grain from back to front; the lip board stands before all of them.
     row.assembler.add(
-        {"nest divider",
+        {n.loose ? "nest side" : "nest divider",
          Group::nest,
          sheet_of(n.panel),
          {rectangle(mm(row.back - t - row.front - lip_thickness), n.height), n.panel.thickness, {}, {}, {}},
          geometry::compose(row.plane,
                            geometry::placement({x, row.floor, row.back - t}, {0, 0, -1}, {0, 1, 0})),
          n.wall},
-        path);
+        row.path);
   }
 }
 
@@ -80,7 +83,7 @@ void add_back(const Row& row, const Wall& wall) {
            {piece, n.panel.thickness, {}, {}, {}},
            geometry::compose(row.plane, geometry::shift({0, 0, row.back - n.panel.thickness.mm()})),
            n.wall},
-          path);
+          row.path);
   }
 }
 
@@ -90,7 +93,7 @@ void add_lip(const Row& row, const Design& design) {
     row.assembler.add({"litter lip", Group::nest, stick_of(n.lip_board),
                        geometry::stick(mm(to - from), n.lip, n.lip_board.thickness),
                        geometry::compose(row.plane, geometry::shift({from, row.floor, row.front})), n.wall},
-                      path);
+                      row.path);
 }
 
 void add_ledges(const Row& row, const Design& design) {
@@ -124,10 +127,24 @@ void add_ledges(const Row& row, const Design& design) {
         {"nests", "ledges"});
 }
 
+void add_boxes(const Row& row, const Design& design) {
+  const Nests& n = row.nests;
+  add_level_panel(row, "nest floor", row.floor);
+  add_back(row, design.walls[static_cast<std::size_t>(n.wall)]);
+  add_dividers(row, n.lip_board.thickness.mm());
+  add_lip(row, design);
+  add_level_panel(row, "nest lid", row.floor + n.height.mm() + n.panel.thickness.mm());
+}
+
 }  // namespace
 
+Length box_pitch(const Nests& nests) {
+  const Length shared = nests.width + nests.panel.thickness;
+  return nests.loose ? shared + nests.panel.thickness + practice::box_play : shared;
+}
+
 Length row_length(const Nests& nests) {
-  return nests.width * nests.count + nests.panel.thickness * (nests.count + 1);
+  return box_pitch(nests) * (nests.count - 1) + nests.width + nests.panel.thickness * 2;
 }
 
 Length row_depth(const Nests& nests) {
@@ -146,13 +163,29 @@ void add_nests(Assembler& assembler, const Design& design) {
                 (n.left + row_length(n)).mm(),
                 back,
                 back - row_depth(n).mm(),
-                n.bottom.mm()};
+                n.bottom.mm(),
+                {"nests", "row"}};
   add_ledges(row, design);
-  add_level_panel(row, "nest floor", row.floor);
-  add_back(row, design.walls[static_cast<std::size_t>(n.wall)]);
-  add_dividers(row, n.lip_board.thickness.mm());
-  add_lip(row, design);
-  add_level_panel(row, "nest lid", row.floor + n.height.mm() + n.panel.thickness.mm());
+  if (!n.loose) return add_boxes(row, design);
+  for (int i = 0; i < n.count; ++i) {
+    Nests one = n;
+    one.count = 1;
+    const double left = row.left + i * box_pitch(n).mm();
+    const std::size_t first = assembler.building().parts.size();
+    add_boxes({assembler,
+               one,
+               row.plane,
+               left,
+               left + row_length(one).mm(),
+               row.back,
+               row.front,
+               row.floor,
+               {"nests", "box " + std::to_string(i + 1)}},
+              design);
+    LooseBox box{i + 1, std::vector<std::size_t>(assembler.building().parts.size() - first)};
+    std::iota(box.parts.begin(), box.parts.end(), first);
+    assembler.add(std::move(box));
+  }
 }
 
 }  // namespace models

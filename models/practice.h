@@ -27,6 +27,12 @@ inline constexpr geometry::Length hand = geometry::mm(100);
 // Between the upper end of an outside nest's lid and the wall: common practice.
 inline constexpr geometry::Length lid_reveal = geometry::mm(3);
 
+// The least of a board's width that has to lie on what it is screwed to: common practice.
+inline constexpr geometry::Length least_hold = geometry::mm(15);
+
+// Beside a nest box that is drawn out, so that it runs: common practice.
+inline constexpr geometry::Length box_play = geometry::mm(5);
+
 // A gap between two faces that is meant to be one is wider than this; anything less is a part cut short: common
 // practice. Under the lesser size it is what a saw leaves.
 inline constexpr geometry::Length widest_misfit = geometry::mm(3), narrowest_misfit = geometry::mm(0.05);

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "geometry/tolerance.h"
+#include "models/furniture.h"
 #include "models/read_parts.h"
 #include "models/wall_plane.h"
 
@@ -12,6 +13,7 @@ std::optional<Nests> read_nests(const Element& coop, const House& house) {
   Nests nests;
   nests.line = element.line();
   nests.outside = element.choice("place") == 1;
+  nests.loose = element.choice("boxes") == 1;
   nests.lid_pitch = element.angle("lid-pitch");
   nests.lid_overhang = element.length("lid-overhang");
   nests.wall = element.choice<Side>("wall");
@@ -24,8 +26,11 @@ std::optional<Nests> read_nests(const Element& coop, const House& house) {
   nests.ledges = element.lumber("ledges");
   nests.lip_board = element.lumber("lip-board");
   nests.lip = element.given_length("lip").value_or(std::min(nests.lip_board.width, nests.height));
-  const Length row = nests.count * nests.width + (nests.count + 1) * nests.panel.thickness;
-  nests.left = element.given_length("left").value_or((wall_length(house, nests.wall) - row) / 2);
+  if (nests.loose && nests.outside)
+    element.problem("boxes",
+                    "boxes that stand outside are fixed to the wall: expected fixed, or place=\"inside\"");
+  nests.left =
+      element.given_length("left").value_or((wall_length(house, nests.wall) - row_length(nests)) / 2);
   if (element.sound({"lip", "lip-board"}) &&
       nests.lip > nests.lip_board.width + geometry::mm(geometry::same_place))
     element.must_be_at_most("lip", nests.lip_board.width, "the lip is higher than its board is wide");

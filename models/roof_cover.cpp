@@ -65,13 +65,13 @@ void add_corrugated(const Half& half, const Corrugated& sheet) {
       const Vec2 low{i * width, half.up * k / up};
       const Vec2 high{std::min(half.along, (i + 1) * width), half.up * (k + 1) / up};
       // The corrugations run up the slope: that is the sheet's length.
-      Body body = cover_piece(half.shape, low, high, sheet.height);
+      Body body = upright(cover_piece(half.shape, low, high, sheet.height));
       // All but the topmost reach under the next one by the end lap.
       half.assembler.add({k + 1 < up ? "lower roof panel" : "roof panel",
                           Group::cover,
                           panel_of(sheet),
                           body,
-                          half.plane,
+                          geometry::compose(half.plane, upright_turn()),
                           {}},
                          half.path);
     }

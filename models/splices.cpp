@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "geometry/tolerance.h"
+#include "models/furniture.h"
 #include "models/stock.h"
 
 namespace models {
@@ -44,6 +45,21 @@ std::vector<std::pair<double, double>> pieces_between(double from, double to, do
     start = end;
   }
   if (to - start > same_place) pieces.emplace_back(start, to);
+  return pieces;
+}
+
+BoardJoints::BoardJoints(const Design& design, const Wall& wall)
+    : longest_(longest_board(design, wall.cladding.slats).mm()), posts_(post_middles(design, wall.side)) {}
+
+geometry::Region BoardJoints::pieces_of(const geometry::Outline& board) {
+  const geometry::Vec2 from = low(board), to = high(board);
+  if (to.x - from.x <= longest_ + same_place) return {board};
+  staggered_ = !staggered_;
+  geometry::Region pieces;
+  for (const auto& [left, right] : pieces_between(from.x, to.x, longest_, posts_, staggered_))
+    for (geometry::Outline& piece :
+         geometry::intersection({board}, {geometry::rectangle({left, from.y}, {right, to.y})}))
+      pieces.push_back(std::move(piece));
   return pieces;
 }
 

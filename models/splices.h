@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include "geometry/outline.h"
 #include "models/design.h"
 
 namespace models {
@@ -18,5 +19,19 @@ namespace models {
 [[nodiscard]] std::vector<std::pair<double, double>> pieces_between(double from, double to, double most,
                                                                     const std::vector<double>& places,
                                                                     bool staggered = false);
+
+// Level boards on a wall that are longer than those on sale meet in the middle of posts, in neighbouring rows over
+// different ones.
+class BoardJoints {
+ public:
+  BoardJoints(const Design& design, const Wall& wall);
+  // Of the next row's board, in wall coordinates.
+  [[nodiscard]] geometry::Region pieces_of(const geometry::Outline& board);
+
+ private:
+  double longest_;
+  std::vector<double> posts_;
+  bool staggered_ = true;
+};
 
 }  // namespace models

@@ -68,7 +68,7 @@ class Lines {
         board.sticks.size() > 1 || (!board.sticks.empty() && board.sticks[0].section != source.section);
     if (!ripped) {
       line.length = source.length.mm();
-      line.zero = millimetres(order_.saw.end_trim);
+      line.zero = millimetres(end_trim(order_, source.section));
       if (!board.sticks.empty()) line.pieces = pieces_of(board.sticks[0]);
       lines_.push_back(std::move(line));
       return;
@@ -85,7 +85,7 @@ class Lines {
       strip.board = "strip " + std::to_string(i + 1) + (end > i + 1 ? " to " + std::to_string(end) : "");
       strip.note = order_.sections[static_cast<std::size_t>(board.sticks[i].section)].name;
       strip.length = source.length.mm();
-      strip.zero = millimetres(order_.saw.end_trim);
+      strip.zero = millimetres(end_trim(order_, source.section));
       strip.pieces = pieces_of(board.sticks[i]);
       lines_.push_back(std::move(strip));
       i = end;

@@ -24,8 +24,10 @@ std::string size_of(const BuyLine& line, const LengthStyle& style) {
   return text;
 }
 
+// As the saw's maker says it, finer than a tape reads.
 std::string with_unit(Length length, const models::Design& design) {
-  return print_length(length, {design.units, 64}) + (design.units == geometry::Units::mm ? " mm" : "");
+  return design.units == geometry::Units::mm ? number(length.mm(), 2) + " mm"
+                                             : print_length(length, {design.units, 64});
 }
 
 std::string with_currency(const std::string& text, const models::Design& design) {
@@ -74,37 +76,53 @@ std::string buy_csv(const models::CutPlan& plan, const models::Design& design) {
   return csv({"amount", "unit", "what", "size", "length mm", "width mm", "note", "price", "cost"}, rows);
 }
 
+namespace {
+
+std::string listed(const std::vector<std::string>& names) {
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) text += (i > 0 ? ", " : "") + names[i];
+  return text;
+}
+
+// How good a plan is known to be, and what it saves.
+template <class Print>
+std::string proof(models::cutting::PlanStatus status, models::Money cost, models::Money bound,
+                  std::optional<models::Money> by_hand, const Print& print) {
+  std::string text = status == models::cutting::PlanStatus::optimal
+                         ? ": proven to be the least there is."
+                         : "; no plan costs less than " + print(bound) + ".";
+  if (by_hand && *by_hand > cost)
+    text += " Cut by hand, longest piece first, it would be " + print(*by_hand) + ": " +
+            percent(1 - static_cast<double>(cost) / static_cast<double>(*by_hand)) + " is saved.";
+  return text;
+}
+
+}  // namespace
+
 std::vector<std::string> board_sentences(const models::CutPlan& plan, const models::Design& design) {
-  using models::cutting::PlanStatus;
   const models::cutting::StickPlan& sticks = plan.plan;
   std::vector<std::string> out;
   for (const std::string& problem : plan.problems) out.push_back("NOT IN THE PLAN: " + problem + ".");
   if (sticks.boards.empty()) return out;
-  const auto cost = [&](models::Money amount) {
-    return sticks.by_volume ? number(static_cast<double>(amount) * 1e-9, 4) + " m3 of wood"
-                            : with_currency(money(amount), design);
+  const auto wood = [](models::Money mm3) {
+    return number(static_cast<double>(mm3) * 1e-9, 4) + " m3 of wood";
   };
-  std::string first = "The boards' cost is " + cost(sticks.cost);
-  if (sticks.status == PlanStatus::optimal)
-    first += ": proven to be the least there is.";
-  else
-    first += "; no plan costs less than " + cost(sticks.bound) + ".";
-  if (plan.by_hand && plan.by_hand->cost > sticks.cost) {
-    const double saved = 1 - static_cast<double>(sticks.cost) / static_cast<double>(plan.by_hand->cost);
-    first += " Cut by hand, longest piece first, it would be " + cost(plan.by_hand->cost) + ": " +
-             percent(saved) + " is saved.";
+  const auto cost = [&](models::Money amount) {
+    return sticks.by_volume ? wood(amount) : with_currency(money(amount), design);
+  };
+  out.push_back("The boards' cost is " + cost(sticks.cost) +
+                proof(sticks.status, sticks.cost, sticks.bound,
+                      plan.by_hand ? std::optional(plan.by_hand->cost) : std::nullopt, cost));
+  if (plan.least_wood) {
+    const models::LeastWood& least = *plan.least_wood;
+    out.push_back("Prices are missing for " + listed(least.sections) +
+                  ": of these the least wood is bought, " + wood(least.volume) +
+                  proof(least.status, least.volume, least.bound, least.by_hand, wood));
+  } else if (sticks.by_volume) {
+    out.emplace_back("Prices are missing, so this is the least wood, not the least money.");
   }
-  out.push_back(first);
-  if (sticks.by_volume) {
-    std::string why = "Prices are missing, so this is the least wood, not the least money.";
-    if (!plan.sticks.usual.empty()) {
-      why += " Taken to be on sale in the usual lengths: ";
-      for (std::size_t i = 0; i < plan.sticks.usual.size(); ++i)
-        why += (i > 0 ? ", " : "") + plan.sticks.usual[i];
-      why += ".";
-    }
-    out.push_back(why);
-  }
+  if ((plan.least_wood || sticks.by_volume) && !plan.sticks.usual.empty())
+    out.back() += " Taken to be on sale in the usual lengths: " + listed(plan.sticks.usual) + ".";
   if (plan.wood_bought > 0)
     out.push_back("Of " + number(plan.wood_bought, 4) + " m3 taken, " + number(plan.wood_used, 4) +
                   " m3 go into the house; " + percent(1 - plan.wood_used / plan.wood_bought) +

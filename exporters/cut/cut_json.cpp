@@ -93,6 +93,16 @@ Json boards(const models::CutPlan& plan) {
   return result;
 }
 
+Json least_wood(const models::CutPlan& plan) {
+  if (!plan.least_wood) return {};
+  const models::LeastWood& least = *plan.least_wood;
+  return {{"sections", least.sections},
+          {"status", name(least.status)},
+          {"volume", least.volume},
+          {"bound", least.bound},
+          {"by_hand", least.by_hand ? Json(*least.by_hand) : Json()}};
+}
+
 }  // namespace
 
 nlohmann::ordered_json cut_json(const models::CutPlan& plan, const models::Design& design,
@@ -120,6 +130,7 @@ nlohmann::ordered_json cut_json(const models::CutPlan& plan, const models::Desig
           {"cost", cost(plan.plan.cost)},
           {"bound", cost(plan.plan.bound)},
           {"by_hand", plan.by_hand ? cost(plan.by_hand->cost) : Json()},
+          {"least_wood", least_wood(plan)},
           {"buy", buy},
           {"total", money(plan.total)},
           {"problems", plan.problems}};

@@ -13,9 +13,10 @@ struct Callout {
   std::string text;
   std::vector<Vec2> anchors;  // on the page
   bool upright = false;       // named over the thing if it can be, else at its right
+  bool left = false;          // named at its left
 };
 
-// Names what it can: upright things in a row over `thing`, the others in a column at its right. Leaders run
+// Names what it can: upright things in a row over `thing`, the others in a column at its right or left. Leaders run
 // straight within the thing (plumb or level), so that they cross no other; outside they slant. Returns the
 // texts for which there was no room.
 [[nodiscard]] std::vector<std::string> add_callouts(Drawing& drawing, const std::vector<Callout>& callouts,

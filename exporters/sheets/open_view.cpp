@@ -17,7 +17,8 @@ bool is_named(const models::Part& part) {
          part.group == Group::extra;
 }
 
-// Names one part of each kind where it is seen, the leader from the point of it farthest to the right.
+// Names one part of each kind where it is seen, the leader from the point of it that is nearest to the picture's right
+// edge, or to its left where that is nearer by a good deal.
 void add_named(Drawing& drawing, const models::Building& building, const DrawnMarks& marks,
                const std::vector<Shown>& shown, const PictureView& view) {
   std::vector<geometry::ViewedPart> viewed;
@@ -42,16 +43,22 @@ void add_named(Drawing& drawing, const models::Building& building, const DrawnMa
       found->anchors.push_back({p.x * view.scale, -p.y * view.scale});
     }
   }
+  const Space around = extent(drawing);
   std::vector<Callout> callouts;
   for (Named& n : named) {
-    std::stable_sort(n.anchors.begin(), n.anchors.end(), [](Vec2 a, Vec2 b) { return a.x > b.x; });
+    const auto [first, last] =
+        std::minmax_element(n.anchors.begin(), n.anchors.end(), [](Vec2 a, Vec2 b) { return a.x < b.x; });
+    const double to_right = around.high.x - last->x, to_left = first->x - around.low.x;
+    const bool left = to_right > around.width() / 4 && to_left < to_right * 0.8;
+    std::stable_sort(n.anchors.begin(), n.anchors.end(),
+                     [&](Vec2 a, Vec2 b) { return left ? a.x < b.x : a.x > b.x; });
     if (n.anchors.size() > 24) n.anchors.resize(24);
-    callouts.push_back({n.name, n.anchors, false});
+    callouts.push_back({n.name, n.anchors, false, left});
   }
   std::stable_sort(callouts.begin(), callouts.end(), [](const Callout& a, const Callout& b) {
     return a.anchors.front().y < b.anchors.front().y;
   });
-  (void)add_callouts(drawing, callouts, extent(drawing));
+  (void)add_callouts(drawing, callouts, around);
 }
 
 }  // namespace
@@ -63,7 +70,7 @@ OpenSheet open_view(const Plan& plan, const Paper& paper, const DrawnMarks& mark
   OpenSheet sheet = whole_sheet(plan, paper, "open view", "Picture without roof cover and cladding", "none");
   const geometry::Placement view = geometry::view_from(front_right_above);
   const Space bare = extent_in_view(marks, building, shown, view);
-  constexpr double names = 45;  // room for them at the right
+  constexpr double names = 65;  // room for them at the right, and for fewer and shorter ones at the left
   const Vec2 low = space.low + Vec2{block_gap, block_gap};
   const double room_x = space.width() - 2 * block_gap - names,
                room_y = space.height() - 2 * block_gap - caption_room;

@@ -55,7 +55,7 @@ class ByHand {
 
  private:
   [[nodiscard]] Nanometres room(std::size_t stock) const {
-    return order_.stock[stock].length - 2 * order_.saw.end_trim + order_.saw.kerf;
+    return order_.stock[stock].length - 2 * end_trim(order_, order_.stock[stock].section) + order_.saw.kerf;
   }
   [[nodiscard]] bool can_be_had(std::size_t stock) const {
     const auto used = used_.find(stock);
@@ -134,7 +134,7 @@ StickPlan first_fit_decreasing(const StickOrder& order) {
     }
     if (!boards) continue;
     for (const Filled& filled : *boards) {
-      const auto clear = clear_stretches(order.stock[filled.stock].length, {}, order.saw);
+      const auto clear = clear_stretches(order.stock[filled.stock].length, {}, order, section);
       layout.loads.push_back({section, layout.boards.size(), 0, clear.front(), filled.pieces, nullptr});
       Board board;
       board.source = static_cast<int>(filled.stock);

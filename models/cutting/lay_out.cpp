@@ -237,12 +237,12 @@ void add_to(Layout& layout, const StickOrder& order, const StickProblem& problem
     const int section = source.bought ? order.stock[at].section : order.on_hand[at].section;
     const Nanometres length = source.bought ? order.stock[at].length : order.on_hand[at].length;
     const std::vector<Stretch> clear = clear_stretches(
-        length, source.bought ? std::vector<Stretch>{} : order.on_hand[at].defects, order.saw);
+        length, source.bought ? std::vector<Stretch>{} : order.on_hand[at].defects, order, section);
     for (int n = 0; n < plan.sources[s]; ++n) {
       Board board;
       board.bought = source.bought;
       board.source = source.source;
-      board.cost = problem.cover.sources[s].cost;
+      board.cost = problem.board_cost[s];
       const std::vector<int> strips = source.ripped ? source.ripped->strips : std::vector<int>{section};
       board.leftover_width = source.ripped ? source.ripped->leftover : 0;
       Nanometres across = source.ripped ? order.saw.edge_trim : 0;

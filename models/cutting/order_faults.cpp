@@ -136,7 +136,7 @@ std::vector<Nanometres> longest_clear(const StickOrder& order) {
   std::vector<Nanometres> longest_of(order.sections.size());
   const auto offer = [&](int section, Nanometres length, const std::vector<Stretch>& defects) {
     Nanometres& known = longest_of[static_cast<std::size_t>(section)];
-    for (const Stretch& stretch : clear_stretches(length, defects, order.saw)) {
+    for (const Stretch& stretch : clear_stretches(length, defects, order, section)) {
       known = std::max(known, stretch.to - stretch.from);
     }
   };

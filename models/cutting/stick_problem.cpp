@@ -13,12 +13,15 @@ __extension__ using Wide = __int128;
 
 constexpr Nanometres longest_in_units = 1'000;  // of what the lengths on sale have in common
 
-// In cubic millimetres, rounded up.
-Money volume_of(const Section& section, Nanometres length) {
-  const Wide cubed = static_cast<Wide>(section.width) * section.thickness * length;
-  const Wide mm3 = static_cast<Wide>(1'000'000) * 1'000'000 * 1'000'000;
-  return static_cast<Money>((cubed + mm3 - 1) / mm3);
+constexpr Wide mm3 = static_cast<Wide>(1'000'000) * 1'000'000 * 1'000'000;  // in cubic nanometres
+constexpr Wide most_units =
+    1'000'000'000;  // of the largest board: more would strain the arithmetic of the search
+
+// In cubic nanometres.
+Wide volume_of(const Section& section, Nanometres length) {
+  return static_cast<Wide>(section.width) * section.thickness * length;
 }
+Wide gcd(Wide a, Wide b) { return b == 0 ? a : gcd(b, a % b); }
 
 struct Tied {  // sections that ripping ties together share their lowest index
   std::vector<int> root;
@@ -60,14 +63,16 @@ class Builder {
       const Stock& stock = order_.stock[s];
       if (sections.count(stock.section) == 0 || stock.available.value_or(1) == 0) continue;
       add_board({true, static_cast<int>(s), {}}, stock.section, cost_of(order_, stock, by_volume_),
-                clear_stretches(stock.length, {}, order_.saw), stock.available, layouts);
+                clear_stretches(stock.length, {}, order_, stock.section), stock.available, layouts);
     }
     for (std::size_t h = 0; h < order_.on_hand.size(); ++h) {
       const OnHand& hand = order_.on_hand[h];
       if (sections.count(hand.section) == 0 || hand.count == 0) continue;
       add_board({false, static_cast<int>(h), {}}, hand.section, by_volume_ ? 0 : hand.value,
-                clear_stretches(hand.length, hand.defects, order_.saw), hand.count, layouts);
+                clear_stretches(hand.length, hand.defects, order_, hand.section), hand.count, layouts);
     }
+    for (const Source& source : problem_.cover.sources) problem_.board_cost.push_back(source.cost);
+    if (by_volume_) reckon_in_common_units();
     number_kinds();
     measure();
     return std::move(problem_);
@@ -75,6 +80,24 @@ class Builder {
 
  private:
   using Blank = std::pair<int, Nanometres>;  // section, clear length
+
+  // Boards' volumes are exact in units of what they have in common: two of 8 ft are one of 16 ft, not a hair more.
+  void reckon_in_common_units() {
+    std::vector<Wide> volumes;
+    Wide unit = 0, most = 0;
+    for (const StickSource& source : problem_.sources) {
+      volumes.push_back(0);
+      if (!source.bought) continue;
+      const Stock& stock = order_.stock[static_cast<std::size_t>(source.source)];
+      volumes.back() = volume_of(order_.sections[static_cast<std::size_t>(stock.section)], stock.length);
+      unit = gcd(unit, volumes.back());
+      most = std::max(most, volumes.back());
+    }
+    if (unit == 0 || most / unit > most_units) unit = mm3;
+    for (std::size_t s = 0; s < volumes.size(); ++s)
+      problem_.cover.sources[s].cost = static_cast<Money>((volumes[s] + unit - 1) / unit);
+    problem_.unit = static_cast<double>(unit) / static_cast<double>(mm3);
+  }
 
   [[nodiscard]] Nanometres saved_by(int section, const Shape& shape) const {
     const Nanometres width = order_.sections[static_cast<std::size_t>(section)].width;
@@ -186,16 +209,22 @@ class Builder {
 
 }  // namespace
 
-std::vector<Stretch> clear_stretches(Nanometres length, const std::vector<Stretch>& defects, const Saw& saw) {
+Nanometres end_trim(const StickOrder& order, int section) {
+  return order.sections[static_cast<std::size_t>(section)].ends_kept ? 0 : order.saw.end_trim;
+}
+
+std::vector<Stretch> clear_stretches(Nanometres length, const std::vector<Stretch>& defects,
+                                     const StickOrder& order, int section) {
+  const Nanometres trim = end_trim(order, section);
   std::vector<Stretch> sorted = defects;
   std::sort(sorted.begin(), sorted.end(), [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
   std::vector<Stretch> clear;
-  Nanometres from = saw.end_trim;
-  const Nanometres end = length - saw.end_trim;
+  Nanometres from = trim;
+  const Nanometres end = length - trim;
   for (const Stretch& defect : sorted) {
     const Nanometres to = std::min(defect.from, end);
     if (to > from) clear.push_back({from, to});
-    from = std::max({from, defect.to, defect.from + saw.kerf});
+    from = std::max({from, defect.to, defect.from + order.saw.kerf});
   }
   if (end > from) clear.push_back({from, end});
   return clear;
@@ -203,7 +232,8 @@ std::vector<Stretch> clear_stretches(Nanometres length, const std::vector<Stretc
 
 Money cost_of(const StickOrder& order, const Stock& stock, bool by_volume) {
   if (!by_volume) return stock.price.value_or(0);
-  return volume_of(order.sections[static_cast<std::size_t>(stock.section)], stock.length);
+  const Wide volume = volume_of(order.sections[static_cast<std::size_t>(stock.section)], stock.length);
+  return static_cast<Money>((volume + mm3 - 1) / mm3);
 }
 
 bool lacks_prices(const StickOrder& order) {
@@ -220,20 +250,31 @@ bool lacks_prices(const StickOrder& order) {
   });
 }
 
-std::vector<StickProblem> stick_problems(const StickOrder& order, const std::vector<Shape>& shapes,
-                                         bool by_volume) {
-  std::set<int> asked;
-  for (const Piece& piece : order.pieces) {
-    if (piece.count > 0) asked.insert(piece.section);
-  }
+namespace {
+
+// Fewer rules than those that the order was found sound with: there are layouts.
+std::vector<RipLayout> layouts_asked_for(const StickOrder& order, const std::set<int>& asked) {
   std::vector<RipRule> rules;
   for (const RipRule& rule : order.rips) {
     if (asked.count(rule.to) != 0) rules.push_back(rule);
   }
-  // Fewer rules than those that the order was found sound with: there are layouts.
-  const std::vector<RipLayout> layouts = rip_layouts(order.sections, rules, order.saw).value();
+  return rip_layouts(order.sections, rules, order.saw).value();
+}
+
+std::set<int> sections_asked_for(const StickOrder& order) {
+  std::set<int> asked;
+  for (const Piece& piece : order.pieces) {
+    if (piece.count > 0) asked.insert(piece.section);
+  }
+  return asked;
+}
+
+}  // namespace
+
+std::vector<std::set<int>> tied_sections(const StickOrder& order) {
+  const std::set<int> asked = sections_asked_for(order);
   Tied tied(order.sections.size());
-  for (const RipLayout& layout : layouts) {
+  for (const RipLayout& layout : layouts_asked_for(order, asked)) {
     for (int strip : layout.strips) tied.tie(layout.from, strip);
   }
   std::map<int, std::set<int>> parts;
@@ -242,8 +283,16 @@ std::vector<StickProblem> stick_problems(const StickOrder& order, const std::vec
     const auto part = parts.find(tied.of(section));
     if (part != parts.end()) part->second.insert(section);
   }
+  std::vector<std::set<int>> sets;
+  for (const auto& [root, sections] : parts) sets.push_back(sections);
+  return sets;
+}
+
+std::vector<StickProblem> stick_problems(const StickOrder& order, const std::vector<Shape>& shapes,
+                                         bool by_volume) {
+  const std::vector<RipLayout> layouts = layouts_asked_for(order, sections_asked_for(order));
   std::vector<StickProblem> problems;
-  for (const auto& [root, sections] : parts)
+  for (const std::set<int>& sections : tied_sections(order))
     problems.push_back(Builder(order, shapes, by_volume).build(sections, layouts));
   return problems;
 }

@@ -3,6 +3,7 @@
 
 #include <map>
 #include <memory>
+#include <set>
 #include <vector>
 
 #include "models/cutting/cover.h"
@@ -40,12 +41,17 @@ struct StickProblem {
   std::vector<StickItem> items;
   std::vector<StickKind> kinds;
   std::vector<StickSource> sources;
+  std::vector<Money> board_cost;  // by source, as plans give it: money, or cubic millimetres rounded up
+  double unit = 1;                // of the cover's costs, in those
   std::map<int, std::shared_ptr<Nesting>> nestings;  // by section that has pieces which may meet tip to tip
 };
 
 // The clear stretches of a piece on hand, between its trimmed ends and its defects.
 [[nodiscard]] std::vector<Stretch> clear_stretches(Nanometres length, const std::vector<Stretch>& defects,
-                                                   const Saw& saw);
+                                                   const StickOrder& order, int section);
+
+// Sections that are asked for, by what ripping ties together, with those that they may be ripped from.
+[[nodiscard]] std::vector<std::set<int>> tied_sections(const StickOrder& order);
 
 // Whether some board on sale of a section that is asked for, or that one asked for may be ripped from, has no price.
 [[nodiscard]] bool lacks_prices(const StickOrder& order);

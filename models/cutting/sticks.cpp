@@ -1,6 +1,7 @@
 #include "models/cutting/sticks.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "models/cutting/lay_out.h"
 #include "models/cutting/nested_pricer.h"
@@ -113,7 +114,6 @@ StickPlan plan_sticks(const StickOrder& order) {
       least.impossible = false;
       plan.fewest_boards = false;
     }
-    plan.bound += least.bound;
     if (!least.plan) {
       plan.status = least.impossible ? PlanStatus::impossible : PlanStatus::not_found;
       plan.problems.emplace_back(least.impossible ? "the boards that can be had do not hold all pieces"
@@ -127,10 +127,15 @@ StickPlan plan_sticks(const StickOrder& order) {
         search.minimise(boards, least.plan, std::min(limits.nodes, most_nodes_for_boards));
     plan.work += fewest.work;
     plan.fewest_boards = plan.fewest_boards && fewest.plan && fewest.bound == fewest.value;
-    add_to(layout, order, problem, fewest.plan ? *fewest.plan : *least.plan);
+    const CoverPlan& taken = fewest.plan ? *fewest.plan : *least.plan;
+    plan.bound += least.bound >= least.value
+                      ? value_of(taken, problem.board_cost)
+                      : static_cast<Money>(std::floor(static_cast<double>(least.bound) * problem.unit));
+    add_to(layout, order, problem, taken);
   }
   tidy(layout.loads, order.saw.kerf);
   put_in_place(std::move(layout), order, plan);
+  plan.bound = std::min(plan.bound, plan.cost);
   return plan;
 }
 

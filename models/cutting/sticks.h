@@ -25,6 +25,7 @@ struct Section {
   std::string name;  // "2x4"
   Nanometres width = 0;
   Nanometres thickness = 0;
+  bool ends_kept = false;  // what is sold of it is used to its ends: nothing is trimmed off
 };
 
 struct Piece {
@@ -76,7 +77,7 @@ struct RipRule {
 struct Saw {
   Nanometres kerf = 0;
   Nanometres rip_kerf = 0;
-  Nanometres end_trim = 0;   // lost at each end of every board, its cut included
+  Nanometres end_trim = 0;   // lost at each end of a board, its cut included
   Nanometres edge_trim = 0;  // lost at each edge of a board that is ripped, its cut included
 };
 
@@ -89,6 +90,9 @@ struct StickOrder {
   Saw saw;
   Limits limits;
 };
+
+// What is lost at each end of this section's boards.
+[[nodiscard]] Nanometres end_trim(const StickOrder& order, int section);
 
 struct CutPiece {
   int piece = 0;           // index into StickOrder::pieces

@@ -104,7 +104,8 @@ class Check {
     bool any = false;
     for (const Stick& stick : board.sticks) {
       any = any || !stick.pieces.empty();
-      check(stick, length, board.bought ? std::vector<Stretch>{} : order_.on_hand[index].defects);
+      check(stick, length, section(from).ends_kept ? 0 : order_.saw.end_trim,
+            board.bought ? std::vector<Stretch>{} : order_.on_hand[index].defects);
     }
     ask(any, "nothing is cut from it");
   }
@@ -175,9 +176,9 @@ class Check {
     return square(gap) * width2 >= square(order_.saw.kerf) * (width2 + square(std::abs(lean)));
   }
 
-  void check(const Stick& stick, Nanometres length, const std::vector<Stretch>& defects) {
+  void check(const Stick& stick, Nanometres length, Nanometres trim, const std::vector<Stretch>& defects) {
     std::optional<Outline> before;
-    const Nanometres end = length - order_.saw.end_trim;
+    const Nanometres end = length - trim;
     std::vector<Stretch> used;
     for (const CutPiece& cut : stick.pieces) {
       if (cut.piece < 0 || static_cast<std::size_t>(cut.piece) >= order_.pieces.size()) {
@@ -191,8 +192,7 @@ class Check {
       ask(piece.section == stick.section, piece.mark + " is cut from the wrong section");
       ask(piece.may_turn_over || !cut.face_down, piece.mark + " lies face down, which it must not");
       const Outline outline = outline_of(piece, cut);
-      ask(cut.at >= order_.saw.end_trim &&
-              (!before || lies_clear(*before, outline, section(stick.section).width)),
+      ask(cut.at >= trim && (!before || lies_clear(*before, outline, section(stick.section).width)),
           piece.mark + " overlaps the piece before it, its kerf or the trimmed end");
       before = outline;
       const Nanometres to = cut.at + piece.length;
@@ -205,8 +205,7 @@ class Check {
       used.push_back({cut.at, to});
     }
     for (const Stretch& left : stick.leftovers) {
-      ask(left.from >= order_.saw.end_trim && left.to <= end && left.to > left.from,
-          "a leftover lies outside it");
+      ask(left.from >= trim && left.to <= end && left.to > left.from, "a leftover lies outside it");
       for (const Stretch& piece : used) {
         ask(left.to <= piece.from || left.from >= piece.to, "a leftover overlaps a piece");
       }

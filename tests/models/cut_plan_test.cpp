@@ -52,6 +52,70 @@ const BuyLine* bought(const Planned& p, const std::string& what) {
   return found == p.plan.buy.end() ? nullptr : &*found;
 }
 
+TEST(CutPlan, ProfiledSheetsAreUsedToTheirEnds) {
+  // 1280 mm and 160 at either eave are 1600 level, at 3 in 4 2000 down the slope: a sheet of 2000 is just long enough.
+  const Planned p = planned(
+      "<coop format='1' units='mm'><flock birds='5'/><house width='2130' depth='1280' wall-height='1200'/>"
+      "<roof slopes='single' rises-to='front' pitch='3:4' eave-overhang='160' gable-overhang='110' "
+      "rafters='38x140'><corrugated length='2000'/></roof></coop>");
+  EXPECT_THAT(p.plan.problems, testing::IsEmpty());
+  const BuyLine* sheets = bought(p, "corrugated sheet");
+  ASSERT_NE(sheets, nullptr);
+  EXPECT_EQ(sheets->amount, 4);
+}
+
+TEST(CutPlan, AMissingPriceIsOfNoAccountToOtherThicknesses) {
+  // Of 2x4 every price is known: two pieces of 40 in come cheaper out of one 8 ft board at 4 than of two 4 ft ones at 2.50.
+  // Of 1x4 one price is not: 4 ft are the least wood for 40 in, though 8 ft cost less.
+  const Planned p = planned(
+      "<coop units='in'><stock><sold lumber='2x4' length='8ft' price='4'/><sold lumber='2x4' length='4ft' "
+      "price='2.5'/>"
+      "<sold lumber='1x4' length='8ft' price='1'/><sold lumber='1x4' length='4ft'/></stock><extra>"
+      "<stick name='a' lumber='2x4' length='40in'/><stick name='a' lumber='2x4' length='40in' y='10in'/>"
+      "<stick name='b' lumber='1x4' length='40in' y='20in'/></extra></coop>");
+  EXPECT_FALSE(p.plan.plan.by_volume);
+  EXPECT_EQ(p.plan.plan.status, PlanStatus::optimal);
+  EXPECT_EQ(p.plan.plan.cost, 400);
+  EXPECT_EQ(p.plan.plan.bound, 400);
+  EXPECT_EQ(p.plan.plan.boards.size(), 2U);
+  ASSERT_TRUE(p.plan.least_wood);
+  EXPECT_THAT(p.plan.least_wood->sections, testing::ElementsAre("1x4"));
+  EXPECT_EQ(p.plan.least_wood->status, PlanStatus::optimal);
+  // 3/4 x 3-1/2 x 48 in, rounded up to whole mm3.
+  EXPECT_EQ(p.plan.least_wood->volume, static_cast<Money>(std::ceil(0.75 * 3.5 * 48 * 16387.064)));
+  EXPECT_FALSE(p.plan.total);
+  EXPECT_EQ(p.plan.known_cost, 400);
+}
+
+TEST(CutPlan, VolumesInInchesAreProvenToTheLastCubicMillimetre) {
+  // 1-1/2 x 3-1/2 in boards of 8 and 16 ft hold no whole number of mm3; ten pieces of 90 in take ten of 8 ft, or five of 16.
+  const Planned p =
+      planned(sticks("<stock><sold lumber='2x4' length='8ft'/><sold lumber='2x4' length='16ft'/></stock>",
+                     "2x4", "90in", 10));
+  EXPECT_TRUE(p.plan.plan.by_volume);
+  EXPECT_EQ(p.plan.plan.status, PlanStatus::optimal);
+  EXPECT_EQ(p.plan.plan.bound, p.plan.plan.cost);
+  EXPECT_EQ(p.plan.plan.bought, 5);  // as much wood, in fewer boards
+}
+
+TEST(CutPlan, ProfiledSheetsRunDownTheSlope) {
+  // A single slope over 1470 mm with 160 mm at either eave, at 3 in 4: 1790 x 5/4 = 2237.5 mm down the slope; 2130 + 220 mm
+  // along it, at 610 a sheet four. A sheet of 2400 gives one panel.
+  const Planned p = planned(
+      "<coop format='1' units='mm'><flock birds='5'/><house width='2130' depth='1470' wall-height='1200'/>"
+      "<roof slopes='single' rises-to='front' pitch='3:4' eave-overhang='160' gable-overhang='110' "
+      "rafters='38x140'><corrugated length='2400'/></roof></coop>");
+  const BuyLine* sheets = bought(p, "corrugated sheet");
+  ASSERT_NE(sheets, nullptr);
+  EXPECT_EQ(sheets->amount, 4);
+  for (const CutListGroup& group : p.plan.list.groups)
+    for (const CutListRow& row : group.rows) {
+      if (p.building.marks[row.mark].name == "roof panel") {
+        EXPECT_NEAR(row.cuts.length.mm(), 2237.5, 1e-6);
+      }
+    }
+}
+
 TEST(CutPlan, ThreeOutOfABoardAndTheFourthFromAnother) {
   // 96 in less 1/4 in at both ends is 95-1/2; three of 30 in and two kerfs of 1/8 are 90-1/4. A 6 ft board is cheaper for
   // the fourth.

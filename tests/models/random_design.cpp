@@ -42,7 +42,7 @@ class Dice {
 // Puts a design together; all sizes in inches.
 class Maker {
  public:
-  explicit Maker(std::uint32_t seed) : dice_(seed) {}
+  explicit Maker(std::uint32_t seed) : dice_(seed), loose_boxes_(seed % 3 == 0) {}
 
   Node coop() {
     Node root = node("coop");
@@ -137,6 +137,8 @@ class Maker {
       word(nests, "lid-pitch", std::to_string(dice_.roll(5, 25)) + "deg");
       size(nests, "lid-overhang", 0, 3);
       own_wall_ = side;
+    } else if (loose_boxes_) {
+      word(nests, "boxes", "loose");
     }
     nests_ = nests;
   }
@@ -331,6 +333,7 @@ class Maker {
   }
 
   Dice dice_;
+  bool loose_boxes_;
   double width_ = 0, depth_ = 0, high_ = 0, frame_ = 0, thick_ = 0;
   bool in_inches_ = true, front_and_back_run_ = true;
   std::string own_wall_;

@@ -8,6 +8,8 @@
 
 #include "models/building.h"
 #include "models/checks.h"
+#include "models/cut_plan.h"
+#include "models/furniture.h"
 #include "models/read_design.h"
 #include "tests/models/design_text.h"
 
@@ -96,6 +98,39 @@ TEST(Splices, LedgesOfALongRowAreJoinedOverPostsAndLegs) {
   EXPECT_EQ(legs, 3);
   for (const Finding& f : check(design, building))
     EXPECT_NE(f.severity, Severity::error) << f.rule << ": " << f.message;
+}
+
+TEST(Splices, LevelBoardsMeetOverPosts) {
+  // A wall of 6.6 m, clad with level boards of at most 4.8 m, flat and lapped.
+  for (const std::string kind : {"kind='slats' slats='19x100'", "kind='lapped' slats='19x150' lap='30'"}) {
+    const Design design = design_of(
+        "<coop format='1' units='mm'><flock birds='5'/><house width='6600' depth='2000' wall-height='1600'/>"
+        "<roof ridge='left-to-right'/>"
+        "<cladding run='level' gap='3' " +
+        kind + "/></coop>");
+    const Building building = build(design);
+    const std::vector<double> posts = post_middles(design, Side::front);
+    std::vector<double> joints;
+    for (std::size_t i = 0; i < building.parts.size(); ++i) {
+      const Part& part = building.parts[i];
+      if (part.group != Group::cladding || part.wall != Side::front) continue;
+      const geometry::Outline& outline = building.mark_of(i).body.outline;
+      const double length = geometry::high(outline).x - geometry::low(outline).x;
+      EXPECT_LE(length, 4800 - 10 + 1e-6);
+      const geometry::Vec3 at = part.placement.point({geometry::low(outline).x, geometry::low(outline).y, 0});
+      if (at.x > 1 && at.x < 6599 && length > 2000) joints.push_back(at.x);
+    }
+    ASSERT_GT(joints.size(), 4U) << kind;
+    for (const double x : joints)
+      EXPECT_TRUE(std::any_of(posts.begin(), posts.end(), [&](double post) {
+        return std::abs(post - x) < 1e-6;
+      })) << x;
+    std::sort(joints.begin(), joints.end());
+    EXPECT_GT(joints.back() - joints.front(), 100) << "not all in one line";
+    const CutPlan plan = cut_plan(design, building, scene(building));
+    EXPECT_TRUE(plan.problems.empty()) << testing::PrintToString(plan.problems);
+    for (const Finding& f : check(design, building)) EXPECT_NE(f.severity, Severity::error) << f.message;
+  }
 }
 
 }  // namespace

@@ -2,10 +2,12 @@
 // against what a person would measure, and none in anything else's way.
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include <gtest/gtest.h>
 
 #include "geometry/tolerance.h"
+#include "models/buildable.h"
 #include "models/checks.h"
 #include "models/contacts.h"
 #include "models/grounds.h"
@@ -96,7 +98,8 @@ TEST(Base, KeepsClearOfTheRun) {
       const double over[] = {-base.low.y, base.high.x - 72 * 25.4, base.high.y - 60 * 25.4, -base.low.x};
       EXPECT_LE(over[static_cast<int>(wall)], 1e-9);
       // Skids reach 150 mm past the other end; blocks stand level with the frame all round.
-      EXPECT_NEAR(*std::max_element(std::begin(over), std::end(over)), kind == BaseKind::skids ? 150 : 0, 1e-9);
+      EXPECT_NEAR(*std::max_element(std::begin(over), std::end(over)), kind == BaseKind::skids ? 150 : 0,
+                  1e-9);
       const Scene standing = scene(b);
       for (const std::size_t part : named(b, name)) {
         for (std::size_t other = 0; other < b.parts.size(); ++other) {
@@ -255,6 +258,63 @@ TEST(Cladding, LappedBoardsLeanOnEachOther) {
   EXPECT_NEAR(std::abs(dot(next.origin - lowest.origin, lowest.z)), inches(0.75).mm(), 1e-6);
 }
 
+TEST(Cladding, BoardsAboveTheTopRailAreScrewedToCleats) {
+  // Narrow boards, level: the uppermost lie wholly over the eaves' top rails, up to the rafters' upper edges.
+  Design d = sample_design();
+  for (Wall& wall : d.walls) {
+    wall.cladding.run = Run::level;
+    wall.cladding.slats = Lumber{"1x2", inches(0.75), inches(1.5)};
+  }
+  const Building b = sound(d);  // nothing unheld among it
+  // One on each side of each of four rafters, but none past the end ones; at two eaves.
+  const std::vector<std::size_t> cleats = named(b, "slat cleat");
+  EXPECT_EQ(cleats.size(), 12U);
+  // From the rail up to where the rafters' upper edges are over the boards' faces: 3-1/2 in plumb at 8 in 12, less the
+  // notch of 1 in, less 3/4 in outwards.
+  const double height = 3.5 * std::sqrt(1 + 4.0 / 9) - 1 - 0.75 * 2 / 3;
+  for (const std::size_t cleat : cleats)
+    EXPECT_NEAR(geometry::high(b.mark_of(cleat).body.outline).x / 25.4, height, 1e-9);
+  std::set<std::size_t> stand, hold;
+  for (const Joint& j : joints(b, scene(b)))
+    for (const auto& [one, other] : {std::pair{j.a, j.b}, {j.b, j.a}}) {
+      if (b.parts[one].name != "slat cleat") continue;
+      if (b.parts[other].name == "top rail") stand.insert(one);
+      if (b.parts[other].name == "slat") hold.insert(one);
+    }
+  EXPECT_EQ(stand.size(), 12U);
+  EXPECT_EQ(hold.size(), 12U);
+  // Boards that reach down onto the rail need none.
+  for (Wall& wall : d.walls) wall.cladding.run = Run::upright;
+  EXPECT_TRUE(named(build(d), "slat cleat").empty());
+}
+
+TEST(Cladding, LappedBoardsButtAgainstStripsThatCloseTheWedgeBehindThem) {
+  // The wedge of air behind a board of 3/4 in lets a mouse run along it: closed at the corners, round the door and at the
+  // foot, nothing of half an inch gets in.
+  Design d = sample_design();
+  for (Wall& wall : d.walls) {
+    wall.cladding.kind = CladdingKind::lapped;
+    wall.cladding.slats = one_by_six;
+    wall.cladding.lap = inches(1);
+  }
+  d.roof.gable_overhang = inches(6);
+  const Building b = sound(d);
+  for (const Finding& f : check(d, b))
+    EXPECT_TRUE(f.rule != "passage.way-in" || f.severity != Severity::error) << f.message;
+  // On the front wall: two at its ends, four round the door.
+  std::size_t front = 0;
+  for (const std::size_t i : named(b, "edge strip")) {
+    front += b.parts[i].wall == Side::front;
+    // Half of a post's 1-1/2 in, or where a gable's boards lap over the corner as much more; as thick as the boards.
+    EXPECT_NEAR(b.mark_of(i).body.thickness.inches(), 0.75, 1e-12);
+  }
+  EXPECT_EQ(front, 6U);
+  // The starter is as high as the first board's back takes to come 3/4 in out: 4-1/2 in less than the board is high.
+  const double high = 5.5 * std::cos(std::atan(0.75 / 4.5)) - 4.5;
+  for (const std::size_t i : named(b, "starter strip"))
+    EXPECT_NEAR(geometry::high(b.mark_of(i).body.outline).y / 25.4, high, 1e-6);
+}
+
 TEST(Cladding, SheetsCoverTheWallOnce) {
   Design d = sample_design();
   for (Wall& wall : d.walls) {
@@ -318,6 +378,20 @@ TEST(RoofEdges, AFasciaOnSquareTailsLeansWithThem) {
       EXPECT_EQ(tails, 4);
     }
   }
+}
+
+TEST(RoofEdges, AFasciaThatLeansIntoTheWallIsRefused) {
+  // A 1x4 on square tails at 8 in 12 reaches 3-1/2 in x 8 / sqrt(208) = 1.94 in back, to boards 3/4 in thick.
+  Design d = sample_design();
+  d.roof.tails = TailCut::square;
+  d.roof.fascia = one_by_four;
+  const double least = 3.5 * 8 / std::sqrt(208.0) + 0.75;
+  d.roof.eave_overhang = inches(least + 0.01);
+  EXPECT_TRUE(unbuildable(d).empty());
+  sound(d);
+  d.roof.eave_overhang = inches(least - 0.01);
+  ASSERT_FALSE(unbuildable(d).empty());
+  EXPECT_NE(unbuildable(d).front().message.find("with a fascia"), std::string::npos);
 }
 
 TEST(Cover, ProfiledSheetsAreDrawnToTheWidthTheyCover) {
