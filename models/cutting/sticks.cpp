@@ -38,7 +38,7 @@ Limits part_of(const Limits& limits, int parts) {
   return {limits.nodes / parts, limits.lp_iterations / parts, limits.pricing_steps / parts};
 }
 
-// A plan in which no ends meet: found sooner than others, and one to measure them by.
+// The least plan in which no ends meet, if it is less than the one that is known; else that one.
 std::optional<CoverPlan> plan_by_long_points(const StickProblem& problem, Nanometres kerf,
                                              const Objective& cost, std::optional<CoverPlan> start,
                                              const Limits& limits, Work& work) {
@@ -92,16 +92,21 @@ StickPlan plan_sticks(const StickOrder& order) {
     const StickProblem& problem = problems[p];
     Objective cost;
     for (const Source& source : problem.cover.sources) cost.weight.push_back(source.cost);
-    std::optional<CoverPlan> start = fill_best_first(problem, order.sections, order.saw.kerf);
-    if (!problem.nestings.empty()) {
-      const Limits half = part_of(share(order.limits, plan.work, problems.size() - p), 2);
-      start = plan_by_long_points(problem, order.saw.kerf, cost, std::move(start), half, plan.work);
-    }
     NestedPricer pricer(problem, order.saw.kerf);
     const Limits limits = share(order.limits, plan.work, problems.size() - p);
     Search search(problem.cover, pricer, limits, length_cuts(problem, order.saw.kerf));
-    CoverResult least = search.minimise(cost, start, limits.nodes);
+    CoverResult least =
+        search.minimise(cost, fill_best_first(problem, order.sections, order.saw.kerf), limits.nodes);
     plan.work += least.work;
+    if (!problem.nestings.empty() && !least.impossible && (!least.plan || least.bound < least.value)) {
+      // Where the best plan is not proven, one by long points may be cheaper than what was found.
+      std::optional<CoverPlan> other =
+          plan_by_long_points(problem, order.saw.kerf, cost, least.plan, part_of(limits, 2), plan.work);
+      if (other) {
+        least.value = value_of(*other, cost.weight);
+        least.plan = std::move(other);
+      }
+    }
     if (!same_shapes(problem, whole[p])) {
       // What was proven without some of the leans is proven for no others.
       const std::int64_t bound = bound_of_all_leans(whole[p], order.saw.kerf, cost, limits, plan.work);

@@ -287,6 +287,39 @@ TEST(Nesting, CostsAgainstATrialOfAllOrdersAndTurns) {
   EXPECT_GT(nested, 20);  // else the trial says little
 }
 
+TEST(Nesting, WithRipsAndFlawedPiecesOnHandAPlanIsSoundAndNoDearerThanByLongPoints) {
+  std::mt19937 random(23);
+  const auto pick = [&](int least, int most) {
+    return least + static_cast<int>(random() % static_cast<unsigned>(most - least + 1));
+  };
+  int cheaper = 0;
+  for (int round = 0; round < 40; ++round) {
+    SCOPED_TRACE("round " + std::to_string(round));
+    StickOrder order;
+    order.sections = {{"strip", width, 20}, {"board", 100, 20}};
+    order.saw = {kerf, kerf, 3, 1};
+    order.pieces = some_pieces(random, 8, round % 2 == 0);
+    for (Piece& piece : order.pieces) {
+      piece.count = pick(1, 5);
+      piece.section = pick(0, 3) == 0 ? 1 : 0;
+    }
+    order.stock = {{0, 900, 60, {}}, {0, 1300, 85, {}}, {1, 900, 95, {}}, {1, 1300, 140, {}}};
+    const Nanometres flaw = pick(200, 600);
+    order.on_hand = {{"H", 0, 1000, 2, 5, {{flaw, flaw + 20}}}};
+    order.rips = {{1, 0, 2}};
+    const StickPlan plan = plan_sticks(order);
+    EXPECT_THAT(plan.problems, IsEmpty());
+    EXPECT_THAT(faults_in(order, plan), IsEmpty());
+    EXPECT_LE(plan.bound, plan.cost);
+    for (Piece& piece : order.pieces) piece.left_lean = piece.right_lean = 0;
+    const StickPlan by_long_points = plan_sticks(order);
+    EXPECT_LE(plan.cost, by_long_points.cost);
+    EXPECT_LE(plan.bound, by_long_points.cost);
+    cheaper += plan.cost < by_long_points.cost ? 1 : 0;
+  }
+  EXPECT_GT(cheaper, 10);
+}
+
 TEST(Nesting, ManySlopesAreBoundedBelowAllTheSame) {
   // Five slopes: more than are planned for. Whatever is said then holds against the trial.
   std::mt19937 random(22);
