@@ -106,7 +106,8 @@ void Purchase::put_in_row(std::size_t index) {
 }
 
 void Purchase::drop_idle_rows() {
-  if (rows_.size() <= most_rows) return;
+  // Before the first solve nothing is known of what a row does.
+  if (rows_.size() <= most_rows || !lp_->model.statusExists()) return;
   std::vector<int> gone;
   std::vector<std::size_t> kept;
   for (std::size_t r = 0; r < rows_.size(); ++r) {
