@@ -13,12 +13,28 @@ __extension__ using Wide = __int128;
 constexpr double whole = 1e-6;
 constexpr std::size_t most_patterns = 1'500;  // kept in the relaxation between questions
 constexpr int dives = 10;
+constexpr double deep = 0.9;     // cuts that are asked to be deeper are sought with samples first
+constexpr double little = 1e-5;  // of the relaxation's value, is not worth the work of a deeper cut
 
 // The largest power of two, not over 2^40, that keeps `total` of them under 2^52, where doubles still count exactly.
 double ticks_for(double total) {
   double ticks = 0x1p40;
   while (ticks > 1 && ticks * total > 0x1p52) ticks /= 2;
   return ticks;
+}
+
+double worth_of(const Pattern& pattern, const Prices& prices) {
+  double worth = 0;
+  for (const ItemCount& part : pattern.items)
+    worth += prices.item[static_cast<std::size_t>(part.item)] * part.count;
+  return worth;
+}
+
+// By how much `taken` falls short of the cut.
+double depth_of(const Cut& cut, const std::vector<double>& taken) {
+  double depth = static_cast<double>(cut.least);
+  for (std::size_t s = 0; s < taken.size(); ++s) depth -= static_cast<double>(cut.coefficient[s]) * taken[s];
+  return depth / Cut::whole_part;
 }
 
 }  // namespace
@@ -128,19 +144,21 @@ std::vector<Cut> Cutter::lacking(const std::vector<double>& taken, double depth)
         break;
       }
       const Prices prices = master_.prices(ticks);
-      if (depth > 0.9) {
+      const double enough = depth * missing - (depth > deep ? little * master_.value() : 0);
+      if (depth > deep) {
         bool sampled = false;
-        for (const Pattern& pattern : pricer_.sample(prices, part_.problem.demand))
+        std::vector<double> worth = prices.kind;
+        for (const Pattern& pattern : pricer_.sample(prices, part_.problem.demand)) {
+          double& most = worth[static_cast<std::size_t>(pattern.kind)];
+          most = std::max(most, worth_of(pattern, prices));
           sampled |= master_.add(pattern);
-        if (sampled) continue;
+        }
+        // Where the sample is right, the cut would be no deeper for long.
+        if (sampled && depth_of(cut_at(prices, worth, ticks), taken) <= enough) continue;
       }
       const Priced priced = pricer_.price(prices, part_.problem.demand);
       last = cut_at(prices, priced.worth, ticks);
-      double proven = static_cast<double>(last->least) / Cut::whole_part;
-      for (std::size_t s = 0; s < taken.size(); ++s) {
-        proven -= static_cast<double>(last->coefficient[s]) / Cut::whole_part * taken[s];
-      }
-      if (depth < 1 && proven > depth * missing) break;
+      if (depth < 1 && depth_of(*last, taken) > enough) break;
       bool news = false;
       for (const Pattern& pattern : priced.patterns) news |= master_.add(pattern);
       if (!news) break;

@@ -27,6 +27,9 @@ class Cutter {
   [[nodiscard]] Fit fit(const std::vector<int>& taken);
   [[nodiscard]] const std::vector<PatternUse>& patterns() const { return found_; }
 
+  // Those that give blanks of the family, by number in the whole.
+  [[nodiscard]] const std::vector<int>& sources() const { return part_.sources; }
+
   [[nodiscard]] std::int64_t iterations() const { return master_.iterations() + exact_iterations_; }
 
  private:

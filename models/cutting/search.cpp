@@ -223,26 +223,35 @@ class Search::Run {
       std::vector<int> taken;
       for (double y : purchase_.taken()) taken.push_back(static_cast<int>(std::lround(y)));
       if (search_.learn({taken.begin(), taken.end()}, 0.5, purchase_)) continue;
-      const Fit fit = settle(taken);
+      const Cutter* lacks = nullptr;
+      const Fit fit = settle(taken, lacks);
       if (node.bound >= value_) return;
       // Not these sources, then, but others within the bounds.
+      if (fit == Fit::no) {
+        branch_above(node, taken, lacks->sources());
+        return;
+      }
       for (std::size_t s = 0; s < taken.size(); ++s) {
         if (node.bounds.least[s] == node.bounds.most[s]) continue;
         branch_on(node, s, taken[s]);
         return;
       }
-      if (fit != Fit::no) undecided_ = std::min(undecided_, node.bound);
+      undecided_ = std::min(undecided_, node.bound);
       return;
     }
   }
 
-  Fit settle(const std::vector<int>& taken) {
+  // Where the pieces do not fit, `lacks` is the family whose pieces these are.
+  Fit settle(const std::vector<int>& taken, const Cutter*& lacks) {
     CoverPlan plan;
     plan.sources = taken;
     Fit all = Fit::yes;
     for (const auto& cutter : search_.cutters_) {
       const Fit fit = cutter->fit(taken);
-      if (fit == Fit::no) return fit;
+      if (fit == Fit::no) {
+        lacks = cutter.get();
+        return fit;
+      }
       if (fit == Fit::unknown) all = fit;
       plan.patterns.insert(plan.patterns.end(), cutter->patterns().begin(), cutter->patterns().end());
     }
@@ -269,6 +278,15 @@ class Search::Run {
       add_node(node, column, node.bounds.least[column], value - 1);
       add_node(node, column, value + 1, node.bounds.most[column]);
       add_node(node, column, value, value);
+    }
+  }
+
+  // Fewer sources hold no more: some source must be taken more often than now.
+  void branch_above(Node node, const std::vector<int>& taken, const std::vector<int>& sources) {
+    for (const int source : sources) {
+      const auto s = static_cast<std::size_t>(source);
+      add_node(node, s, taken[s] + 1, node.bounds.most[s]);
+      node.bounds.most[s] = std::min<std::int64_t>(node.bounds.most[s], taken[s]);
     }
   }
 
