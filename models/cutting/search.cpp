@@ -226,8 +226,9 @@ class Search::Run {
       const Cutter* lacks = nullptr;
       const Fit fit = settle(taken, lacks);
       if (node.bound >= value_) return;
-      // Not these sources, then, but others within the bounds.
-      if (fit == Fit::no) {
+      // Not these sources, then, nor fewer, but others within the bounds.
+      if (fit == Fit::unknown) undecided_ = std::min(undecided_, node.bound);
+      if (fit != Fit::yes) {
         branch_above(node, taken, lacks->sources());
         return;
       }
@@ -241,17 +242,15 @@ class Search::Run {
     }
   }
 
-  // Where the pieces do not fit, `lacks` is the family whose pieces these are.
+  // Where the pieces do not fit, or none knows, `lacks` is the family whose pieces these are.
   Fit settle(const std::vector<int>& taken, const Cutter*& lacks) {
     CoverPlan plan;
     plan.sources = taken;
     Fit all = Fit::yes;
     for (const auto& cutter : search_.cutters_) {
       const Fit fit = cutter->fit(taken);
-      if (fit == Fit::no) {
-        lacks = cutter.get();
-        return fit;
-      }
+      if (fit != Fit::yes) lacks = cutter.get();
+      if (fit == Fit::no) return fit;
       if (fit == Fit::unknown) all = fit;
       plan.patterns.insert(plan.patterns.end(), cutter->patterns().begin(), cutter->patterns().end());
     }
