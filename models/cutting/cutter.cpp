@@ -149,8 +149,8 @@ std::vector<Cut> Cutter::lacking(const std::vector<double>& taken, double depth)
         bool sampled = false;
         std::vector<double> worth = prices.kind;
         for (const Pattern& pattern : pricer_.sample(prices, part_.problem.demand)) {
-          double& most = worth[static_cast<std::size_t>(pattern.kind)];
-          most = std::max(most, worth_of(pattern, prices));
+          double& so_far = worth[static_cast<std::size_t>(pattern.kind)];
+          so_far = std::max(so_far, worth_of(pattern, prices));
           sampled |= master_.add(pattern);
         }
         // Where the sample is right, the cut would be no deeper for long.

@@ -90,8 +90,10 @@ void Purchase::drop_idle_rows() {
 
 bool Purchase::put_back_violated() {
   std::vector<std::pair<double, std::size_t>> violated;
+  std::vector<bool> in_row(cuts_.size());
+  for (const std::size_t c : rows_) in_row[c] = true;
   for (std::size_t c = 0; c < cuts_.size(); ++c) {
-    if (std::find(rows_.begin(), rows_.end(), c) != rows_.end()) continue;
+    if (in_row[c]) continue;
     double lack = static_cast<double>(cuts_[c].least);
     for (std::size_t s = 0; s < taken_.size(); ++s)
       lack -= static_cast<double>(cuts_[c].coefficient[s]) * taken_[s];

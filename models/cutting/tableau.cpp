@@ -9,6 +9,7 @@ namespace {
 
 constexpr double violated = 1e-9;            // sums and columns may miss their bounds by so much
 constexpr double least_pivot = 1e-9;         // entries below are taken for nothing
+constexpr double cheaper = 1e-9;             // costs nearer to nothing have no sign
 constexpr int most_pivots = 2'000;           // in one solve
 constexpr std::int64_t rebuilt_after = 100;  // pivots, before what was lost to rounding grows
 
@@ -151,14 +152,29 @@ void Tableau::stand_at_bounds() {
   }
 }
 
+bool Tableau::sound() const {
+  for (std::size_t j = 0; j < columns_; ++j) {
+    const std::size_t v = outer_[j];
+    if (left_[j] < -cheaper ? std::isinf(most_[v]) : left_[j] > cheaper && std::isinf(least_[v]))
+      return false;
+  }
+  return true;
+}
+
 void Tableau::find_values() {
   at_.resize(columns_);
   for (std::size_t j = 0; j < columns_; ++j) at_[j] = at_most_[j] ? most_[outer_[j]] : least_[outer_[j]];
   value_.resize(basic_.size());
   for (std::size_t i = 0; i < basic_.size(); ++i) {
-    double sum = 0;
-    for (std::size_t j = 0; j < columns_; ++j) sum += entry_[i][j] * at_[j];
-    value_[i] = sum;
+    // Four sums at once: none waits for the one before.
+    double sum[4] = {0, 0, 0, 0};
+    const double* const entry = entry_[i].data();
+    std::size_t j = 0;
+    for (; j + 4 <= columns_; j += 4) {
+      for (std::size_t k = 0; k < 4; ++k) sum[k] += entry[j + k] * at_[j + k];
+    }
+    for (; j < columns_; ++j) sum[0] += entry[j] * at_[j];
+    value_[i] = (sum[0] + sum[1]) + (sum[2] + sum[3]);
   }
 }
 
@@ -211,16 +227,23 @@ std::size_t Tableau::entering(std::size_t row, bool below) {
 
 Tableau::End Tableau::solve() {
   if (since_rebuilt_ >= rebuilt_after) rebuild();
+  if (!sound()) start_over();
   stand_at_bounds();
   for (int round = 0; round < most_pivots; ++round) {
     if (since_rebuilt_ >= 2 * rebuilt_after) {
       rebuild();
+      if (!sound()) start_over();
       stand_at_bounds();
     }
     find_values();
     bool below = false;
     const std::size_t row = leaving(below);
     const bool solved = row == basic_.size();
+    if (solved && !sound()) {
+      start_over();
+      stand_at_bounds();
+      continue;
+    }
     const std::size_t column = solved ? columns_ : entering(row, below);
     if (column == columns_) {
       prices_.assign(matrix_.size(), 0);

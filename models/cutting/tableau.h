@@ -45,6 +45,9 @@ class Tableau {
   void rebuild();
   void pivot(std::size_t row, std::size_t column);
   void stand_at_bounds();
+  // Whether every outer variable can stand at the bound that its cost asks for. The method starts so and stays so, but
+  // for rounding.
+  [[nodiscard]] bool sound() const;
   void find_values();
   [[nodiscard]] std::size_t leaving(bool& below) const;
   // The column that enters for `row`, or none where nothing can mend it. Columns passed on the way go to their other
