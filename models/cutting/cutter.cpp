@@ -12,7 +12,8 @@ __extension__ using Wide = __int128;
 
 constexpr double whole = 1e-6;
 constexpr std::size_t most_patterns = 1'500;  // kept in the relaxation between questions
-constexpr int dives = 10;
+constexpr int dives = 10;                     // each time that it is asked
+constexpr int most_dives = 40;
 constexpr double deep = 0.9;     // cuts that are asked to be deeper are sought with samples first
 constexpr double little = 1e-5;  // of the relaxation's value, is not worth the work of a deeper cut
 
@@ -180,21 +181,24 @@ Fit Cutter::fit(const std::vector<int>& taken) {
       blanks[static_cast<std::size_t>(supply.kind)] += std::int64_t{mine[s]} * supply.count;
     }
   }
-  const auto known = answers_.find(blanks);
-  if (known != answers_.end()) {
-    found_ = known->second.patterns;
-    return known->second.fit;
+  Answer& answer = answers_[blanks];
+  if (answer.fit != Fit::unknown || answer.tried >= most_dives) {
+    found_ = answer.patterns;
+    return answer.fit;
   }
   found_.clear();
   master_.forget_idle(most_patterns);
   Fit fit = Fit::unknown;
-  for (int variant = 0; variant < dives && fit == Fit::unknown && !worked_out(); ++variant) {
-    if (dive(mine, variant)) fit = Fit::yes;
-    if (variant == 0 && fit == Fit::unknown) fit = cut_exactly(mine, false);
+  const bool first = answer.tried == 0;
+  for (const int end = answer.tried + dives; answer.tried < end && fit == Fit::unknown && !worked_out();
+       ++answer.tried) {
+    if (dive(mine, answer.tried)) fit = Fit::yes;
+    if (answer.tried == 0 && fit == Fit::unknown) fit = cut_exactly(mine, false);
   }
-  if (fit == Fit::unknown && !worked_out()) fit = cut_exactly(mine, true);
+  if (fit == Fit::unknown && first && !worked_out()) fit = cut_exactly(mine, true);
   for (PatternUse& use : found_) use.pattern = in_whole(part_, use.pattern);
-  answers_[blanks] = {fit, found_};
+  answer.fit = fit;
+  answer.patterns = found_;
   return fit;
 }
 
