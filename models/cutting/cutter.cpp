@@ -12,13 +12,30 @@ __extension__ using Wide = __int128;
 
 constexpr double whole = 1e-6;
 constexpr std::size_t most_patterns = 1'500;  // kept in the relaxation between questions
-constexpr int dives = 10;
+constexpr int dives = 10;                     // each time that it is asked
+constexpr int most_dives = 40;
+constexpr double deep = 0.9;     // cuts that are asked to be deeper are sought with samples first
+constexpr double little = 1e-5;  // of the relaxation's value, is not worth the work of a deeper cut
 
 // The largest power of two, not over 2^40, that keeps `total` of them under 2^52, where doubles still count exactly.
 double ticks_for(double total) {
   double ticks = 0x1p40;
   while (ticks > 1 && ticks * total > 0x1p52) ticks /= 2;
   return ticks;
+}
+
+double worth_of(const Pattern& pattern, const Prices& prices) {
+  double worth = 0;
+  for (const ItemCount& part : pattern.items)
+    worth += prices.item[static_cast<std::size_t>(part.item)] * part.count;
+  return worth;
+}
+
+// By how much `taken` falls short of the cut.
+double depth_of(const Cut& cut, const std::vector<double>& taken) {
+  double depth = static_cast<double>(cut.least);
+  for (std::size_t s = 0; s < taken.size(); ++s) depth -= static_cast<double>(cut.coefficient[s]) * taken[s];
+  return depth / Cut::whole_part;
 }
 
 }  // namespace
@@ -128,19 +145,21 @@ std::vector<Cut> Cutter::lacking(const std::vector<double>& taken, double depth)
         break;
       }
       const Prices prices = master_.prices(ticks);
-      if (depth > 0.9) {
+      const double enough = depth * missing - (depth > deep ? little * master_.value() : 0);
+      if (depth > deep) {
         bool sampled = false;
-        for (const Pattern& pattern : pricer_.sample(prices, part_.problem.demand))
+        std::vector<double> worth = prices.kind;
+        for (const Pattern& pattern : pricer_.sample(prices, part_.problem.demand)) {
+          double& so_far = worth[static_cast<std::size_t>(pattern.kind)];
+          so_far = std::max(so_far, worth_of(pattern, prices));
           sampled |= master_.add(pattern);
-        if (sampled) continue;
+        }
+        // Where the sample is right, the cut would be no deeper for long.
+        if (sampled && depth_of(cut_at(prices, worth, ticks), taken) <= enough) continue;
       }
       const Priced priced = pricer_.price(prices, part_.problem.demand);
       last = cut_at(prices, priced.worth, ticks);
-      double proven = static_cast<double>(last->least) / Cut::whole_part;
-      for (std::size_t s = 0; s < taken.size(); ++s) {
-        proven -= static_cast<double>(last->coefficient[s]) / Cut::whole_part * taken[s];
-      }
-      if (depth < 1 && proven > depth * missing) break;
+      if (depth < 1 && depth_of(*last, taken) > enough) break;
       bool news = false;
       for (const Pattern& pattern : priced.patterns) news |= master_.add(pattern);
       if (!news) break;
@@ -162,21 +181,24 @@ Fit Cutter::fit(const std::vector<int>& taken) {
       blanks[static_cast<std::size_t>(supply.kind)] += std::int64_t{mine[s]} * supply.count;
     }
   }
-  const auto known = answers_.find(blanks);
-  if (known != answers_.end()) {
-    found_ = known->second.patterns;
-    return known->second.fit;
+  Answer& answer = answers_[blanks];
+  if (answer.fit != Fit::unknown || answer.tried >= most_dives) {
+    found_ = answer.patterns;
+    return answer.fit;
   }
   found_.clear();
   master_.forget_idle(most_patterns);
   Fit fit = Fit::unknown;
-  for (int variant = 0; variant < dives && fit == Fit::unknown && !worked_out(); ++variant) {
-    if (dive(mine, variant)) fit = Fit::yes;
-    if (variant == 0 && fit == Fit::unknown) fit = cut_exactly(mine, false);
+  const bool first = answer.tried == 0;
+  for (const int end = answer.tried + dives; answer.tried < end && fit == Fit::unknown && !worked_out();
+       ++answer.tried) {
+    if (dive(mine, answer.tried)) fit = Fit::yes;
+    if (answer.tried == 0 && fit == Fit::unknown) fit = cut_exactly(mine, false);
   }
-  if (fit == Fit::unknown && !worked_out()) fit = cut_exactly(mine, true);
+  if (fit == Fit::unknown && first && !worked_out()) fit = cut_exactly(mine, true);
   for (PatternUse& use : found_) use.pattern = in_whole(part_, use.pattern);
-  answers_[blanks] = {fit, found_};
+  answer.fit = fit;
+  answer.patterns = found_;
   return fit;
 }
 

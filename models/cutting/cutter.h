@@ -23,9 +23,13 @@ class Cutter {
   // nothing where they do. With `depth` near 1 the cut is as deep as can be, with less it is sooner found.
   [[nodiscard]] std::vector<Cut> lacking(const std::vector<double>& taken, double depth);
 
-  // Whether whole patterns on whole sources hold all pieces; they are then in patterns().
+  // Whether whole patterns on whole sources hold all pieces; they are then in patterns(). Where it is unknown it may be
+  // asked again: other ways are tried then.
   [[nodiscard]] Fit fit(const std::vector<int>& taken);
   [[nodiscard]] const std::vector<PatternUse>& patterns() const { return found_; }
+
+  // Those that give blanks of the family, by number in the whole.
+  [[nodiscard]] const std::vector<int>& sources() const { return part_.sources; }
 
   [[nodiscard]] std::int64_t iterations() const { return master_.iterations() + exact_iterations_; }
 
@@ -34,6 +38,7 @@ class Cutter {
   struct Answer {
     Fit fit = Fit::unknown;
     std::vector<PatternUse> patterns;
+    int tried = 0;  // dives
   };
 
   [[nodiscard]] std::vector<double> of_part(const std::vector<double>& taken) const;

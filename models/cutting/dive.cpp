@@ -77,8 +77,10 @@ bool Cutter::dive(const std::vector<int>& sources, int variant) {
       if (uses[p] - below > whole) part.push_back(p);
     }
     if (part.empty()) {
-      for (std::size_t p = 0; p < at.floors.size(); ++p) {
-        if (at.floors[p] > 0) found_.push_back({master_.patterns()[p], at.floors[p]});
+      // Not the floors: where the dive came back to a place they stay behind.
+      for (std::size_t p = 0; p < uses.size(); ++p) {
+        const int count = static_cast<int>(std::floor(uses[p] + whole));
+        if (count > 0) found_.push_back({master_.patterns()[p], count});
       }
       found = true;
       break;

@@ -44,69 +44,116 @@ void Knapsack::fill_greedily(const std::vector<KnapsackItem>& items, const std::
   }
 }
 
-double Knapsack::Rest::at(std::int64_t room, std::size_t& segment) const {
+double Knapsack::Rest::at(std::int64_t room) const {
   // Fills the room with what is left of the item at hand, then with the items after it, in part at the end.
   const std::int64_t own = item_left * item_length;
   if (room <= own) return item_rate * static_cast<double>(room);
   const std::int64_t to = room - own + length[first];
-  while (segment > first && length[segment] > to) --segment;
+  const auto segment =
+      static_cast<std::size_t>(
+          std::lower_bound(length.begin() + static_cast<std::ptrdiff_t>(first) + 1, length.end(), to) -
+          length.begin()) -
+      1;
   const double rest =
       segment + 1 < length.size() ? rate[segment] * static_cast<double>(to - length[segment]) : 0;
   return item_rate * static_cast<double>(own) + worth[segment] - worth[first] + rest;
 }
 
+Knapsack::Need Knapsack::need(const Room& room, std::int64_t at, double hair) const {
+  // The rest is a line in `at` as far as one item fills the end of the room.
+  const std::int64_t left = room.length - at;
+  const std::int64_t own = rest_.item_left * rest_.item_length;
+  Need need;
+  std::int64_t from = 0;  // the line holds while so much is left
+  if (left <= own) {
+    need.rate = rest_.item_rate;
+  } else {
+    const std::int64_t to = left - own + rest_.length[rest_.first];
+    const auto after = std::lower_bound(rest_.length.begin() + static_cast<std::ptrdiff_t>(rest_.first) + 1,
+                                        rest_.length.end(), to);
+    const auto segment = static_cast<std::size_t>(after - rest_.length.begin()) - 1;
+    need.rate = after == rest_.length.end() ? 0 : rest_.rate[segment];
+    from = rest_.length[segment] - rest_.length[rest_.first] + own;
+  }
+  need.until = room.length - from;
+  need.at_until = room.over - hair - rest_.at(from);
+  return need;
+}
+
 void Knapsack::extend(std::int32_t item, std::int64_t length, double worth, int count,
                       const std::vector<Room>& rooms) {
-  next_.clear();
+  // Each state is kept as it is and with the item added: two lists, merged by length. This is where the time goes, so
+  // what comes of them is written in place, without asking for room each time.
+  if (next_.size() < 2 * states_count_) next_.resize(4 * states_count_);
+  const std::size_t may_trace = std::min(most_traces, traces_count_ + states_count_);
+  if (traces_.size() < may_trace) traces_.resize(std::min(most_traces, 2 * may_trace));
+  State* const kept = next_.data();
+  std::size_t states = 0;
   const std::int64_t longest = rooms.back().length;
+  const std::size_t room_count = rooms.size();
   std::size_t room = 0;
-  segments_.assign(rooms.size(), rest_.length.size() - 1);
-  double top = -1;
+  std::size_t asked = 0;  // the room that the last state was kept for
   // A hair is left for the rounding of rates: it only ever keeps a state too many.
   const double hair = 1e-9 * (1 + rooms.back().over);
+  needs_.clear();
+  for (const Room& r : rooms) needs_.push_back(need(r, 0, hair));
+  Need* const needs = needs_.data();
+  std::int64_t grain_end = -1;
+  std::int64_t looks = static_cast<std::int64_t>(2 * states_count_);
+  const auto useful = [&](std::size_t r, std::int64_t at, double has) {
+    if (at > needs[r].until) needs[r] = need(rooms[r], at, hair);
+    return has > needs[r].at_until - needs[r].rate * static_cast<double>(needs[r].until - at);
+  };
+  double top = -1;
   const auto keep = [&](std::int64_t at, double has, std::int32_t trace, bool added) {
-    if (has <= top) return;
-    while (rooms[room].length < at) ++room;
     top = has;
-    std::size_t r = room;
-    while (r < rooms.size() && has + rest_.at(rooms[r].length - at, segments_[r]) + hair <= rooms[r].over)
-      ++r;
-    steps_ += static_cast<std::int64_t>(r - room);
-    if (r == rooms.size()) return;
+    while (rooms[room].length < at) ++room;
+    if (asked < room || !useful(asked, at, has)) {
+      const std::size_t before = asked;
+      asked = room;
+      while (asked < room_count && (asked == before || !useful(asked, at, has))) ++asked;
+      looks += static_cast<std::int64_t>(asked - room);
+      if (asked == room_count) {
+        asked = before;
+        return;
+      }
+    }
     if (added) {
-      if (traces_.size() >= most_traces) {
-        for (; r < rooms.size(); ++r) {
-          const double most = has + rest_.at(rooms[r].length - at, segments_[r]);
-          unfollowed_[r] = std::max(unfollowed_[r], std::ceil(most + hair));
+      if (traces_count_ == may_trace) {
+        for (std::size_t r = room; r < room_count; ++r) {
+          const double most = std::ceil(has + rest_.at(rooms[r].length - at) + hair);
+          if (most > rooms[r].over) unfollowed_[r] = std::max(unfollowed_[r], most);
         }
         return;
       }
-      traces_.push_back({trace, item, count});
-      trace = static_cast<std::int32_t>(traces_.size() - 1);
+      traces_[traces_count_] = {trace, item, count};
+      trace = static_cast<std::int32_t>(traces_count_++);
     }
-    if (grain_ > 0 && !next_.empty() && next_.back().length / grain_ == at / grain_) {
-      next_.back() = {at, has, trace};
-    } else {
-      next_.push_back({at, has, trace});
+    if (at >= grain_end) {
+      ++states;
+      if (grain_ > 0) grain_end = (at / grain_ + 1) * grain_;
     }
+    kept[states - 1] = {at, has, trace};
   };
-  std::size_t a = 0;
-  std::size_t b = 0;
-  const std::size_t size = states_.size();
-  steps_ += static_cast<std::int64_t>(2 * size);
-  while (a < size || b < size) {
-    const std::int64_t at_b = b < size ? states_[b].length + length : longest + 1;
-    if (at_b > longest) b = size;
-    if (a < size && (b >= size || states_[a].length < at_b ||
-                     (states_[a].length == at_b && states_[a].worth >= states_[b].worth + worth))) {
-      keep(states_[a].length, states_[a].worth, states_[a].trace, false);
+  const State* a = states_.data();
+  const State* b = a;
+  const State* const end = a + states_count_;
+  const State* const end_b = std::upper_bound(b, end, longest - length,
+                                              [](std::int64_t at, const State& s) { return at < s.length; });
+  while (a < end || b < end_b) {
+    if (b == end_b || (a < end && (a->length < b->length + length ||
+                                   (a->length == b->length + length && a->worth >= b->worth + worth)))) {
+      if (a->worth > top) keep(a->length, a->worth, a->trace, false);
       ++a;
-    } else if (b < size) {
-      keep(at_b, states_[b].worth + worth, states_[b].trace, true);
+    } else {
+      const double has = b->worth + worth;
+      if (has > top) keep(b->length + length, has, b->trace, true);
       ++b;
     }
   }
+  states_count_ = states;
   states_.swap(next_);
+  steps_ += looks;
 }
 
 std::vector<int> Knapsack::unwind(std::int32_t trace, std::size_t items) const {
@@ -135,9 +182,11 @@ std::vector<Filling> Knapsack::best(const std::vector<KnapsackItem>& items, cons
 
   std::vector<Room> wanted = rooms;
   for (std::size_t r = 0; r < rooms.size(); ++r) wanted[r].over = std::max(rooms[r].over, known[r].worth);
-  states_.assign(1, {0, 0, -1});
+  if (states_.empty()) states_.resize(1);
+  states_[0] = {0, 0, -1};
+  states_count_ = 1;
   unfollowed_.assign(rooms.size(), 0);
-  traces_.clear();
+  traces_count_ = 0;
   const auto copies = [&](std::size_t i) {
     return std::min<std::int64_t>(items[i].most, rooms.back().length / items[i].length);
   };
@@ -167,7 +216,7 @@ std::vector<Filling> Knapsack::best(const std::vector<KnapsackItem>& items, cons
   std::size_t s = 0;
   std::int32_t taken = -1;
   for (std::size_t r = 0; r < rooms.size(); ++r) {
-    while (s < states_.size() && states_[s].length <= rooms[r].length) ++s;
+    while (s < states_count_ && states_[s].length <= rooms[r].length) ++s;
     if (s > 0 && states_[s - 1].worth > known[r].worth) {
       worth_[r] = states_[s - 1].worth;
       if (states_[s - 1].trace != taken) {  // else the same filling suits a shorter stick

@@ -71,18 +71,26 @@ class Knapsack {
     std::int64_t item_left = 0;
     std::int64_t item_length = 0;
     double item_rate = 0;
-    // `segment` remembers the place for a next room no larger than this one.
-    [[nodiscard]] double at(std::int64_t room, std::size_t& segment) const;
+    [[nodiscard]] double at(std::int64_t room) const;
   };
+  // What a state must be worth more than to be of use in a room: a line, as far as `until` in length.
+  struct Need {
+    double at_until = 0;
+    double rate = 0;  // less for each length before
+    std::int64_t until = 0;
+  };
+  [[nodiscard]] Need need(const Room& room, std::int64_t at, double hair) const;
   void extend(std::int32_t item, std::int64_t length, double worth, int count,
               const std::vector<Room>& rooms);
   [[nodiscard]] std::vector<int> unwind(std::int32_t trace, std::size_t items) const;
 
   std::vector<std::size_t> order_;  // items with any worth, best rate first
   Rest rest_;
-  std::vector<std::size_t> segments_;  // by room
-  std::vector<State> states_, next_;
+  std::vector<Need> needs_;           // by room
+  std::vector<State> states_, next_;  // room for more than are counted
   std::vector<Trace> traces_;
+  std::size_t states_count_ = 0;
+  std::size_t traces_count_ = 0;
   std::vector<double> worth_;
   std::vector<double> unfollowed_;  // by room: what states beyond the limit could still be worth
   std::int64_t steps_ = 0;

@@ -2,9 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
-
-#include <ClpSimplex.hpp>
+#include <limits>
 
 namespace models::cutting {
 
@@ -16,68 +14,48 @@ constexpr std::size_t most_rows = 60;  // of cuts, before those without effect a
 constexpr std::size_t most_back = 10;  // that come back at once
 constexpr double ticks = 0x1p44;       // to one unit of the objective
 
+constexpr double endless = std::numeric_limits<double>::infinity();
+
+double largest_of(const std::vector<std::int64_t>& weights) {
+  double largest = 1;
+  for (const std::int64_t weight : weights) largest = std::max(largest, static_cast<double>(weight));
+  return largest;
+}
+
+std::vector<double> in_parts(const std::vector<std::int64_t>& weights, double whole) {
+  std::vector<double> parts;
+  for (const std::int64_t weight : weights) parts.push_back(static_cast<double>(weight) / whole);
+  return parts;
+}
+
 Wide whole_ticks(double value) { return static_cast<Wide>(std::floor(value * ticks)); }
 
 }  // namespace
 
-struct Purchase::Simplex {
-  ClpSimplex model;
-};
-
 Purchase::Purchase(const CoverProblem& problem, const Objective& objective)
-    : problem_(problem), objective_(objective), lp_(std::make_unique<Simplex>()) {
-  ClpSimplex& model = lp_->model;
-  model.setLogLevel(0);
-  model.scaling(0);
-  model.setPerturbation(100);
-  const int groups = static_cast<int>(problem.group_limit.size());
-  measure_row_ = groups + 1;
-  cut_row_ = measure_row_ + static_cast<int>(problem.measures.size());
-  model.resize(cut_row_, 0);
-  for (int g = 0; g < groups; ++g) {
-    model.setRowBounds(g, -COIN_DBL_MAX, problem.group_limit[static_cast<std::size_t>(g)]);
+    : problem_(problem),
+      objective_(objective),
+      lp_(in_parts(objective.weight, largest_of(objective.weight))),
+      weight_scale_(largest_of(objective.weight)) {
+  const std::size_t sources = problem.sources.size();
+  for (std::size_t g = 0; g < problem.group_limit.size(); ++g) {
+    std::vector<double> row(sources);
+    for (std::size_t s = 0; s < sources; ++s)
+      row[s] = problem.sources[s].group == static_cast<int>(g) ? 1 : 0;
+    lp_.add_row(std::move(row), -endless, problem.group_limit[g]);
   }
-  for (std::int64_t weight : objective.weight)
-    weight_scale_ = std::max(weight_scale_, static_cast<double>(weight));
   for (const Source& source : problem.sources)
     cost_scale_ = std::max(cost_scale_, static_cast<double>(source.cost));
-  const auto cap =
-      objective.most_cost ? static_cast<double>(*objective.most_cost) / cost_scale_ : COIN_DBL_MAX;
-  model.setRowBounds(groups, -COIN_DBL_MAX, cap);
-  for (std::size_t s = 0; s < problem.sources.size(); ++s) {
-    const Source& source = problem.sources[s];
-    std::vector<int> row{groups};
-    std::vector<double> value{static_cast<double>(source.cost) / cost_scale_};
-    if (source.group >= 0) {
-      row.push_back(source.group);
-      value.push_back(1);
-    }
-    for (std::size_t m = 0; m < problem.measures.size(); ++m) {
-      if (problem.measures[m][s] == 0) continue;
-      row.push_back(measure_row_ + static_cast<int>(m));
-      value.push_back(problem.measures[m][s]);
-    }
-    model.addColumn(static_cast<int>(row.size()), row.data(), value.data(), 0, COIN_DBL_MAX,
-                    static_cast<double>(objective.weight[s]) / weight_scale_);
-  }
-  for (int m = measure_row_; m < cut_row_; ++m) {
-    const double value = -1;
-    model.setRowBounds(m, 0, 0);
-    model.addColumn(1, &m, &value, 0, COIN_DBL_MAX, 0);
-  }
-  // What the rows lack, for nodes without a solution: one column that eases limits and cuts, and two for each measure.
-  // They stand at nothing otherwise.
-  std::vector<int> limits(static_cast<std::size_t>(measure_row_));
-  std::iota(limits.begin(), limits.end(), 0);
-  const std::vector<double> eased(limits.size(), -1);
-  first_lack_ = model.numberColumns();
-  model.addColumn(measure_row_, limits.data(), eased.data(), 0, 0, 0);
-  for (int m = measure_row_; m < cut_row_; ++m) {
-    for (const double value : {1.0, -1.0}) model.addColumn(1, &m, &value, 0, 0, 0);
-  }
+  std::vector<double> costs;
+  for (const Source& source : problem.sources)
+    costs.push_back(static_cast<double>(source.cost) / cost_scale_);
+  lp_.add_row(std::move(costs), -endless,
+              objective.most_cost ? static_cast<double>(*objective.most_cost) / cost_scale_ : endless);
+  measure_row_ = lp_.rows();
+  for (const std::vector<int>& measure : problem.measures)
+    lp_.add_row({measure.begin(), measure.end()}, 0, endless);
+  cut_row_ = lp_.rows();
 }
-
-Purchase::~Purchase() = default;
 
 bool Purchase::add(const Cut& cut) {
   if (std::find(cuts_.begin(), cuts_.end(), cut) != cuts_.end()) return false;
@@ -92,40 +70,30 @@ bool Purchase::add(const Cut& cut) {
 void Purchase::put_in_row(std::size_t index) {
   const Cut& cut = cuts_[index];
   const double scale = scales_[index] * Cut::whole_part;  // rows of one size are easier on the simplex method
-  std::vector<int> column{first_lack_};
-  std::vector<double> value{1};
-  for (std::size_t s = 0; s < cut.coefficient.size(); ++s) {
-    if (cut.coefficient[s] == 0) continue;
-    column.push_back(static_cast<int>(s));
-    value.push_back(static_cast<double>(cut.coefficient[s]) / scale);
-  }
-  lp_->model.addRow(static_cast<int>(column.size()), column.data(), value.data(),
-                    static_cast<double>(cut.least) / scale, COIN_DBL_MAX);
+  std::vector<double> row;
+  for (const std::int64_t c : cut.coefficient) row.push_back(static_cast<double>(c) / scale);
+  lp_.add_row(std::move(row), static_cast<double>(cut.least) / scale, endless);
   rows_.push_back(index);
-  rows_moved_ = true;
 }
 
 void Purchase::drop_idle_rows() {
   if (rows_.size() <= most_rows) return;
-  std::vector<int> gone;
+  std::vector<bool> gone(lp_.rows());
   std::vector<std::size_t> kept;
   for (std::size_t r = 0; r < rows_.size(); ++r) {
-    const int row = cut_row_ + static_cast<int>(r);
-    if (lp_->model.getRowStatus(row) == ClpSimplex::basic) {
-      gone.push_back(row);
-    } else {
-      kept.push_back(rows_[r]);
-    }
+    gone[cut_row_ + r] = lp_.slack(cut_row_ + r);
+    if (!gone[cut_row_ + r]) kept.push_back(rows_[r]);
   }
-  lp_->model.deleteRows(static_cast<int>(gone.size()), gone.data());
+  lp_.remove_rows(gone);
   rows_ = std::move(kept);
-  rows_moved_ = true;
 }
 
 bool Purchase::put_back_violated() {
   std::vector<std::pair<double, std::size_t>> violated;
+  std::vector<bool> in_row(cuts_.size());
+  for (const std::size_t c : rows_) in_row[c] = true;
   for (std::size_t c = 0; c < cuts_.size(); ++c) {
-    if (std::find(rows_.begin(), rows_.end(), c) != rows_.end()) continue;
+    if (in_row[c]) continue;
     double lack = static_cast<double>(cuts_[c].least);
     for (std::size_t s = 0; s < taken_.size(); ++s)
       lack -= static_cast<double>(cuts_[c].coefficient[s]) * taken_[s];
@@ -137,7 +105,8 @@ bool Purchase::put_back_violated() {
   return !violated.empty();
 }
 
-std::int64_t Purchase::proven(const double* row, const PurchaseBounds& bounds, bool with_weights) const {
+std::int64_t Purchase::proven(const std::vector<double>& row, const PurchaseBounds& bounds,
+                              bool with_weights) const {
   // For any prices of the limits (0 or less) and the cuts (0 or more),
   //   sum weight(s) y(s) >= sum price(row) side(row) + sum over s of (weight(s) - what its entries are priced at) y(s),
   // and the right side is least when each y(s) stands at the end of its range that its coefficient asks for. In ticks
@@ -163,15 +132,14 @@ std::int64_t Purchase::proven(const double* row, const PurchaseBounds& bounds, b
     if (source.group >= 0) left[s] -= group_price[static_cast<std::size_t>(source.group)];
   }
   for (std::size_t m = 0; m < problem_.measures.size(); ++m) {
-    const Wide price = whole_ticks(row[static_cast<std::size_t>(measure_row_) + m] * unit) * Cut::whole_part;
+    const Wide price = whole_ticks(row[measure_row_ + m] * unit) * Cut::whole_part;
     for (std::size_t s = 0; s < left.size(); ++s) left[s] -= price * problem_.measures[m][s];
     const std::size_t column = left.size() + m;
     sum += price * (price < 0 ? bounds.most[column] : bounds.least[column]);
   }
   for (std::size_t r = 0; r < rows_.size(); ++r) {
     const std::size_t c = rows_[r];
-    const Wide price =
-        whole_ticks(std::max(0.0, row[static_cast<std::size_t>(cut_row_) + r] * unit / scales_[c]));
+    const Wide price = whole_ticks(std::max(0.0, row[cut_row_ + r] * unit / scales_[c]));
     if (price == 0) continue;
     sum += price * cuts_[c].least;
     for (std::size_t s = 0; s < left.size(); ++s) left[s] -= price * cuts_[c].coefficient[s];
@@ -182,58 +150,44 @@ std::int64_t Purchase::proven(const double* row, const PurchaseBounds& bounds, b
   return static_cast<std::int64_t>((sum - 1) / (static_cast<Wide>(ticks) * Cut::whole_part)) + 1;
 }
 
-bool Purchase::proves_lack(const PurchaseBounds& bounds) {
-  // The least that the limits would have to be eased; its dual values add up to a contradiction.
-  ClpSimplex& model = lp_->model;
-  const auto weigh = [&](bool lack) {
-    for (std::size_t s = 0; s < objective_.weight.size(); ++s) {
-      model.setObjectiveCoefficient(static_cast<int>(s),
-                                    lack ? 0 : static_cast<double>(objective_.weight[s]) / weight_scale_);
-    }
-    for (int column = first_lack_; column < model.numberColumns(); ++column) {
-      model.setObjectiveCoefficient(column, lack ? 1 : 0);
-      model.setColumnBounds(column, 0, lack ? COIN_DBL_MAX : 0);
-    }
-  };
-  weigh(true);
-  model.primal();
-  iterations_ += model.numberIterations();
-  const bool proof = model.status() == 0 && proven(model.dualRowSolution(), bounds, false) > 0;
-  weigh(false);
-  rows_moved_ = true;
-  return proof;
-}
-
 Purchase::End Purchase::solve(const PurchaseBounds& bounds) {
-  ClpSimplex& model = lp_->model;
-  for (std::size_t s = 0; s < bounds.least.size(); ++s) {
-    model.setColumnBounds(static_cast<int>(s), static_cast<double>(bounds.least[s]),
-                          static_cast<double>(bounds.most[s]));
+  const std::size_t sources = problem_.sources.size();
+  for (std::size_t c = 0; c < bounds.least.size(); ++c) {
+    const auto least = static_cast<double>(bounds.least[c]);
+    const auto most = static_cast<double>(bounds.most[c]);
+    if (c < sources) {
+      lp_.bound_column(c, least, most);
+    } else {
+      lp_.bound_row(measure_row_ + c - sources, least, most);
+    }
   }
   drop_idle_rows();
-  for (;;) {
-    // The dual method keeps its factors from one solve to the next, unless rows have come or gone.
-    model.dual(0, rows_moved_ ? 1 : 7);
-    rows_moved_ = false;
-    iterations_ += model.numberIterations();
-    if (model.status() > 1) {
-      model.primal();
-      rows_moved_ = true;
-      iterations_ += model.numberIterations();
+  taken_.resize(sources);
+  measured_.resize(problem_.measures.size());
+  do {
+    // The rows' weights add up to a contradiction, unless rounding has led the tableau astray.
+    const auto shown = [&] { return proven(lp_.prices(), bounds, false) > 0; };
+    Tableau::End end = lp_.solve();
+    if (end == Tableau::End::gave_up || (end == Tableau::End::no_solution && !shown())) {
+      lp_.start_over();
+      end = lp_.solve();
     }
-    if (model.status() == 1) return proves_lack(bounds) ? End::no_solution : End::gave_up;
-    if (model.status() != 0) return End::gave_up;
-    const double* y = model.primalColumnSolution();
-    taken_.assign(y, y + problem_.sources.size());
-    measured_.assign(y + problem_.sources.size(), y + first_lack_);
-    if (!put_back_violated()) break;
-  }
-  value_ = model.objectiveValue() * weight_scale_;
-  const double* row = model.dualRowSolution();
-  bound_ = proven(row, bounds, true);
+    if (end == Tableau::End::no_solution) return shown() ? End::no_solution : End::gave_up;
+    if (end == Tableau::End::gave_up) return End::gave_up;
+    // A hair beyond a bound is rounding.
+    const auto within = [&](double value, std::size_t c) {
+      return std::clamp(value, static_cast<double>(bounds.least[c]), static_cast<double>(bounds.most[c]));
+    };
+    for (std::size_t s = 0; s < sources; ++s) taken_[s] = within(lp_.column(s), s);
+    for (std::size_t m = 0; m < measured_.size(); ++m)
+      measured_[m] = within(lp_.row(measure_row_ + m), sources + m);
+  } while (put_back_violated());
+  value_ = 0;
+  for (std::size_t s = 0; s < sources; ++s) value_ += static_cast<double>(objective_.weight[s]) * taken_[s];
+  bound_ = proven(lp_.prices(), bounds, true);
   prices_.assign(cuts_.size(), 0);
   for (std::size_t r = 0; r < rows_.size(); ++r) {
-    const double price = row[static_cast<std::size_t>(cut_row_) + r] * weight_scale_ / scales_[rows_[r]];
+    const double price = lp_.prices()[cut_row_ + r] * weight_scale_ / scales_[rows_[r]];
     prices_[rows_[r]] = std::max(0.0, price);
   }
   return End::solved;

@@ -1,11 +1,11 @@
 // The relaxation of a cover problem to its sources alone: how many of each, under the cuts known so far.
 #pragma once
 
-#include <memory>
 #include <vector>
 
 #include "models/cutting/cover.h"
 #include "models/cutting/cuts.h"
+#include "models/cutting/tableau.h"
 
 namespace models::cutting {
 
@@ -18,9 +18,6 @@ struct PurchaseBounds {
 class Purchase {
  public:
   Purchase(const CoverProblem& problem, const Objective& objective);
-  ~Purchase();
-  Purchase(const Purchase&) = delete;
-  Purchase& operator=(const Purchase&) = delete;
 
   // Adds a cut and says whether it is a new one.
   bool add(const Cut& cut);
@@ -39,36 +36,33 @@ class Purchase {
   [[nodiscard]] std::int64_t bound() const { return bound_; }
   // The cuts that hold at their dual values, summed: as tight as the relaxation itself.
   [[nodiscard]] Cut sum_of_cuts() const;
-  [[nodiscard]] std::int64_t iterations() const { return iterations_; }
+  [[nodiscard]] std::int64_t iterations() const { return lp_.pivots() / light; }
 
  private:
-  struct Simplex;
-  [[nodiscard]] std::int64_t proven(const double* row, const PurchaseBounds& bounds, bool with_weights) const;
+  static constexpr std::int64_t light = 8;  // pivots here are the work of one in a relaxation over patterns
+  [[nodiscard]] std::int64_t proven(const std::vector<double>& row, const PurchaseBounds& bounds,
+                                    bool with_weights) const;
 
   void put_in_row(std::size_t index);
   void drop_idle_rows();
   bool put_back_violated();
-  [[nodiscard]] bool proves_lack(const PurchaseBounds& bounds);
 
   const CoverProblem& problem_;
   const Objective& objective_;
-  std::unique_ptr<Simplex> lp_;
+  Tableau lp_;
   std::vector<Cut> cuts_;
   std::vector<double> scales_;     // of each cut's row
   std::vector<std::size_t> rows_;  // the cuts that stand in the relaxation; the others hold there unasked
-  bool rows_moved_ = true;         // since the last solve
   std::vector<double> prices_;     // dual values of the cuts, for one whole
   std::vector<double> taken_;
   std::vector<double> measured_;
   double value_ = 0;
   std::int64_t bound_ = 0;
-  std::int64_t iterations_ = 0;
   double weight_scale_ = 1;
   double cost_scale_ = 1;
   // Rows: groups, the limit on cost, measures, cuts.
-  int measure_row_ = 0;
-  int cut_row_ = 0;
-  int first_lack_ = 0;  // columns: sources, measures, lacks
+  std::size_t measure_row_ = 0;
+  std::size_t cut_row_ = 0;
 };
 
 }  // namespace models::cutting

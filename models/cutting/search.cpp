@@ -9,11 +9,11 @@ namespace models::cutting {
 
 namespace {
 
-constexpr double whole = 1e-6;   // a value this near to a whole number is taken for one
-constexpr int root_rounds = 40;  // of cuts
-constexpr int node_rounds = 4;
+constexpr double whole = 1e-6;         // a value this near to a whole number is taken for one
+constexpr int root_rounds = 40;        // of cuts; further down they take more time than they save
 constexpr double root_depth = 0.9995;  // of cuts there: the rest would cost more than it tells
 constexpr std::size_t most_cuts = 400;
+constexpr int asked_again = 4;             // at the end, whether undecided sources hold the pieces
 constexpr int reliable = 3;                // gains known each way
 constexpr int most_tries = 8;              // of branches at one node
 constexpr double most_gain = 1;            // of a branch, in parts of the dearest source
@@ -81,8 +81,10 @@ class Search::Run {
       plunging_ = nodes_ % plunge_every == 0;
       explore(std::move(node));
     }
+    ask_again();
     CoverResult result;
     std::int64_t bound = std::min(undecided_, value_);
+    for (const Undecided& set : undecided_sets_) bound = std::min(bound, set.bound);
     if (!open_.empty()) bound = std::min(bound, open_.begin()->bound);
     result.impossible = bound == most_value;
     result.bound = result.impossible ? 0 : bound;
@@ -198,7 +200,7 @@ class Search::Run {
 
   void explore(Node node) {
     ++nodes_;
-    for (int round = node.depth == 0 ? root_rounds : node_rounds;;) {
+    for (int round = node.depth == 0 ? root_rounds : 0;;) {
       const Purchase::End end = purchase_.solve(node.bounds);
       if (end == Purchase::End::no_solution) return;
       if (end == Purchase::End::gave_up) {
@@ -223,25 +225,33 @@ class Search::Run {
       std::vector<int> taken;
       for (double y : purchase_.taken()) taken.push_back(static_cast<int>(std::lround(y)));
       if (search_.learn({taken.begin(), taken.end()}, 0.5, purchase_)) continue;
-      const Fit fit = settle(taken);
+      const Cutter* lacks = nullptr;
+      const Fit fit = settle(taken, lacks);
       if (node.bound >= value_) return;
       // Not these sources, then, but others within the bounds.
+      if (fit == Fit::unknown) undecided_sets_.push_back({node.bound, taken, lacks});
+      if (fit != Fit::yes) {
+        branch_from(node, taken, lacks->sources(), fit);
+        return;
+      }
       for (std::size_t s = 0; s < taken.size(); ++s) {
         if (node.bounds.least[s] == node.bounds.most[s]) continue;
         branch_on(node, s, taken[s]);
         return;
       }
-      if (fit != Fit::no) undecided_ = std::min(undecided_, node.bound);
+      undecided_ = std::min(undecided_, node.bound);
       return;
     }
   }
 
-  Fit settle(const std::vector<int>& taken) {
+  // Where the pieces do not fit, or none knows, `lacks` is the family whose pieces these are.
+  Fit settle(const std::vector<int>& taken, const Cutter*& lacks) {
     CoverPlan plan;
     plan.sources = taken;
     Fit all = Fit::yes;
     for (const auto& cutter : search_.cutters_) {
       const Fit fit = cutter->fit(taken);
+      if (fit != Fit::yes) lacks = cutter.get();
       if (fit == Fit::no) return fit;
       if (fit == Fit::unknown) all = fit;
       plan.patterns.insert(plan.patterns.end(), cutter->patterns().begin(), cutter->patterns().end());
@@ -272,6 +282,20 @@ class Search::Run {
     }
   }
 
+  // Other sources of the family. Where these do not hold its pieces, fewer do not: some must be taken more often. Where
+  // it is not known, fewer are tried too: they may be easier to fill.
+  void branch_from(Node node, const std::vector<int>& taken, const std::vector<int>& sources, Fit fit) {
+    for (const int source : sources) {
+      const auto s = static_cast<std::size_t>(source);
+      if (fit == Fit::unknown) {
+        add_node(node, s, node.bounds.least[s], taken[s] - 1);
+        node.bounds.least[s] = std::max<std::int64_t>(node.bounds.least[s], taken[s]);
+      }
+      add_node(node, s, taken[s] + 1, node.bounds.most[s]);
+      node.bounds.most[s] = std::min<std::int64_t>(node.bounds.most[s], taken[s]);
+    }
+  }
+
   void branch_anywhere(const Node& node) {
     for (std::size_t s = 0; s < problem_.sources.size(); ++s) {
       if (node.bounds.least[s] == node.bounds.most[s]) continue;
@@ -279,6 +303,26 @@ class Search::Run {
       return;
     }
     undecided_ = std::min(undecided_, node.bound);
+  }
+
+  // Sources of which it is not known whether they hold the pieces of a family, whatever else is taken.
+  struct Undecided {
+    std::int64_t bound = 0;
+    std::vector<int> taken;
+    const Cutter* lacks = nullptr;
+  };
+
+  void ask_again() {
+    std::stable_sort(undecided_sets_.begin(), undecided_sets_.end(),
+                     [](const Undecided& a, const Undecided& b) { return a.bound < b.bound; });
+    for (int time = 0; time < asked_again; ++time) {
+      std::erase_if(undecided_sets_, [&](const Undecided& set) {
+        if (set.bound >= value_) return true;
+        if (worked_out()) return false;
+        const Cutter* lacks = nullptr;
+        return settle(set.taken, lacks) == Fit::no && lacks == set.lacks;
+      });
+    }
   }
 
   Search& search_;
@@ -300,6 +344,7 @@ class Search::Run {
   bool plunging_ = false;
   std::optional<Node> next_;             // of a plunge; in open_ too
   std::int64_t undecided_ = most_value;  // least bound of nodes given up
+  std::vector<Undecided> undecided_sets_;
   std::optional<CoverPlan> plan_;
   std::int64_t value_ = most_value;  // of the plan
 };

@@ -7,7 +7,7 @@ namespace models::cutting {
 
 // Work limits. They are counts, never seconds, so that the same problem always ends in the same plan.
 struct Limits {
-  std::int64_t nodes = 100'000;                // nodes of the search tree
+  std::int64_t nodes = 200'000;                // nodes of the search tree
   std::int64_t lp_iterations = 1'000'000;      // pivots of the simplex method, more for large ones
   std::int64_t pricing_steps = 1'000'000'000;  // states looked at while pricing patterns
 };

@@ -1,5 +1,6 @@
 // How fast shop-sized cutting plans are proven, and what they save.
-//   cutting_bench [CASES]     cases of each sort (25)
+//   cutting_bench [CASES [SEED]]  cases of each sort (25), drawn from this seed on (0): other cases than those that the
+//                             search was last looked at with
 //   cutting_bench FILE...     published one-dimensional instances: a name, the length of the stock, the number of lengths
 //                             and one number more, then length and count; lines that begin with # are left out
 // A case is two sections, the wider of which may be ripped into two of the narrower, 20-60 lengths, 4-6 lengths on sale
@@ -174,12 +175,13 @@ int main(int argc, char** argv) {
     return 0;
   }
   const int cases = argc > 1 ? std::max(1, std::atoi(argv[1])) : 25;
+  const unsigned seed = argc > 2 ? static_cast<unsigned>(std::max(0, std::atoi(argv[2]))) : 0;
   std::printf("%-28s %4s %7s %6s %6s %7s %7s %7s %8s %9s %9s\n", "", "all", "proven", "< 1 s", "< 5 s",
               "fewest", "mean s", "max s", "gap %", "by hand %", "buying %");
-  run("1/64 in, any prices", {false, false, 100, 400}, cases, 1);
-  run("1/64 in, prices by length", {false, true, 100, 400}, cases, 1'001);
-  run("0.1 mm, any prices", {true, false, 100, 400}, cases, 2'001);
-  run("0.1 mm, prices by length", {true, true, 100, 400}, cases, 3'001);
-  run("1/64 in, 2,000 pieces", {false, false, 2'000, 2'000}, std::max(1, cases / 5), 4'001);
-  run("0.1 mm, by length, 2,000", {true, true, 2'000, 2'000}, std::max(1, cases / 5), 5'001);
+  run("1/64 in, any prices", {false, false, 100, 400}, cases, seed + 1);
+  run("1/64 in, prices by length", {false, true, 100, 400}, cases, seed + 1'001);
+  run("0.1 mm, any prices", {true, false, 100, 400}, cases, seed + 2'001);
+  run("0.1 mm, prices by length", {true, true, 100, 400}, cases, seed + 3'001);
+  run("1/64 in, 2,000 pieces", {false, false, 2'000, 2'000}, std::max(1, cases / 5), seed + 4'001);
+  run("0.1 mm, by length, 2,000", {true, true, 2'000, 2'000}, std::max(1, cases / 5), seed + 5'001);
 }
