@@ -3,6 +3,7 @@
 
 #include "geometry/tolerance.h"
 #include "models/cladding.h"
+#include "models/practice.h"
 #include "models/splices.h"
 #include "models/vents.h"
 #include "models/wall_plane.h"
@@ -47,7 +48,7 @@ Limits limits_of(const Region& area) {
 }
 
 // Behind a leaning board there is a wedge of air as deep as the board is thick. Strips of that thickness, flat on the
-// frame, close its ends: at the corners, and round openings; the boards butt against them, and half of each post is left to
+// frame, close its ends: at the corners, and round openings; the boards butt against them, and about half of each post is left to
 // nail them to. A starter strip lies under the foot of the lowest boards, which lean on it.
 struct EdgeStrip {
   Outline outline;
@@ -55,16 +56,24 @@ struct EdgeStrip {
 };
 std::vector<EdgeStrip> edge_strips(const Design& design, const Wall& wall, const Region& area,
                                    const std::vector<Outline>& openings) {
-  const double b = design.house.framing.width.mm() / 2, length = wall_length(design.house, wall.side).mm();
+  const double half_post = design.house.framing.width.mm() / 2,
+               length = wall_length(design.house, wall.side).mm();
   const Limits all = limits_of(area);
-  std::vector<EdgeStrip> wanted{{rectangle(all.low, {b, all.high.y}), Run::upright},
-                                {rectangle({length - b, all.low.y}, all.high), Run::upright}};
-  for (const Opening& opening : wall_openings(design, wall)) {
+  std::vector<EdgeStrip> wanted{{rectangle(all.low, {half_post, all.high.y}), Run::upright},
+                                {rectangle({length - half_post, all.low.y}, all.high), Run::upright}};
+  const std::vector<Opening> all_openings = wall_openings(design, wall);
+  for (std::size_t i = 0; i < all_openings.size(); ++i) {
+    const Opening& opening = all_openings[i];
     if (opening.kind == OpeningKind::round_vent) continue;
     const Outline clear = opening_outline(opening);
     const Vec2 from = low(clear), to = high(clear);
-    wanted.push_back({rectangle({from.x - b, from.y - b}, {from.x, to.y + b}), Run::upright});
-    wanted.push_back({rectangle({to.x, from.y - b}, {to.x + b, to.y + b}), Run::upright});
+    // Wide enough for a hinge's plate beside a leaf; two openings share what is between them.
+    const double b = has_leaf(opening.kind) ? std::max(half_post, practice::hinge_plate.mm() + 1) : half_post;
+    double left = b, right = b;
+    if (i > 0) left = std::min(b, (from.x - (all_openings[i - 1].left + all_openings[i - 1].width).mm()) / 2);
+    if (i + 1 < all_openings.size()) right = std::min(b, (all_openings[i + 1].left.mm() - to.x) / 2);
+    wanted.push_back({rectangle({from.x - left, from.y - b}, {from.x, to.y + b}), Run::upright});
+    wanted.push_back({rectangle({to.x, from.y - b}, {to.x + right, to.y + b}), Run::upright});
     wanted.push_back({rectangle({from.x, to.y}, {to.x, to.y + b}), Run::level});
     wanted.push_back({rectangle({from.x, from.y - b}, {to.x, from.y}), Run::level});
   }
