@@ -19,18 +19,6 @@ using geometry::Region;
 using geometry::same_place;
 using geometry::Vec2;
 
-struct Limits {
-  Vec2 low, high;
-};
-Limits limits_of(const Region& area) {
-  Limits limits{low(area.front()), high(area.front())};
-  for (const Outline& o : area) {
-    limits.low = {std::min(limits.low.x, low(o).x), std::min(limits.low.y, low(o).y)};
-    limits.high = {std::max(limits.high.x, high(o).x), std::max(limits.high.y, high(o).y)};
-  }
-  return limits;
-}
-
 struct Column {
   double from, to;
   bool over_opening;
@@ -75,6 +63,15 @@ void add_upright(std::vector<Slat>& slats, const Region& area, Vec2 from, Vec2 t
 }
 
 }  // namespace
+
+Limits limits_of(const Region& area) {
+  Limits limits{low(area.front()), high(area.front())};
+  for (const Outline& o : area) {
+    limits.low = {std::min(limits.low.x, low(o).x), std::min(limits.low.y, low(o).y)};
+    limits.high = {std::max(limits.high.x, high(o).x), std::max(limits.high.y, high(o).y)};
+  }
+  return limits;
+}
 
 Placement upright_turn() { return geometry::placement({0, 0, 0}, {0, 1, 0}, {-1, 0, 0}); }
 

@@ -19,6 +19,12 @@ struct Strip {
 // A corner of cladding smaller than this (mm2, a thumbnail) is not cut at all: common practice.
 inline constexpr double least_piece = 100;
 
+// The least rectangle round an area that is not empty.
+struct Limits {
+  geometry::Vec2 low, high;
+};
+[[nodiscard]] Limits limits_of(const geometry::Region& area);
+
 // One piece of cladding: its outline in the area's plane and the way its grain runs.
 struct Slat {
   geometry::Outline outline;

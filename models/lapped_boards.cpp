@@ -35,18 +35,6 @@ Region shifted(Region region, Vec2 by) {
   return region;
 }
 
-struct Limits {
-  Vec2 low, high;
-};
-Limits limits_of(const Region& area) {
-  Limits limits{low(area.front()), high(area.front())};
-  for (const Outline& o : area) {
-    limits.low = {std::min(limits.low.x, low(o).x), std::min(limits.low.y, low(o).y)};
-    limits.high = {std::max(limits.high.x, high(o).x), std::max(limits.high.y, high(o).y)};
-  }
-  return limits;
-}
-
 // Behind a leaning board there is a wedge of air as deep as the board is thick. Strips of that thickness, flat on the
 // frame, close its ends: at the corners, and round openings; the boards butt against them, and about half of each post is left to
 // nail them to. A starter strip lies under the foot of the lowest boards, which lean on it.
@@ -61,19 +49,34 @@ std::vector<EdgeStrip> edge_strips(const Design& design, const Wall& wall, const
   const Limits all = limits_of(area);
   std::vector<EdgeStrip> wanted{{rectangle(all.low, {half_post, all.high.y}), Run::upright},
                                 {rectangle({length - half_post, all.low.y}, all.high), Run::upright}};
+  // Wide enough for a hinge's plate beside a leaf.
+  const auto width_beside = [&](const Opening& o) {
+    if (o.kind == OpeningKind::round_vent) return 0.0;
+    return has_leaf(o.kind) ? std::max(half_post, practice::hinge_plate.mm() + 1) : half_post;
+  };
   const std::vector<Opening> all_openings = wall_openings(design, wall);
   for (std::size_t i = 0; i < all_openings.size(); ++i) {
-    const Opening& opening = all_openings[i];
-    if (opening.kind == OpeningKind::round_vent) continue;
-    const Outline clear = opening_outline(opening);
+    const double b = width_beside(all_openings[i]);
+    if (b <= 0) continue;
+    const Outline clear = opening_outline(all_openings[i]);
     const Vec2 from = low(clear), to = high(clear);
-    // Wide enough for a hinge's plate beside a leaf; two openings share what is between them.
-    const double b = has_leaf(opening.kind) ? std::max(half_post, practice::hinge_plate.mm() + 1) : half_post;
-    double left = b, right = b;
-    if (i > 0) left = std::min(b, (from.x - (all_openings[i - 1].left + all_openings[i - 1].width).mm()) / 2);
-    if (i + 1 < all_openings.size()) right = std::min(b, (all_openings[i + 1].left.mm() - to.x) / 2);
-    wanted.push_back({rectangle({from.x - left, from.y - b}, {from.x, to.y + b}), Run::upright});
-    wanted.push_back({rectangle({to.x, from.y - b}, {to.x + right, to.y + b}), Run::upright});
+    // Where the strips of two openings would overlap, each takes its half.
+    const auto beside = [&](const Outline& strip, std::size_t neighbour, bool at_left) {
+      if (neighbour >= all_openings.size()) return Region{strip};
+      const Opening& o = all_openings[neighbour];
+      const double its = width_beside(o), bottom = o.bottom.mm() - its,
+                   top = (o.bottom + o.height).mm() + its;
+      const double middle =
+          ((at_left ? (o.left + o.width).mm() : o.left.mm()) + (at_left ? from.x : to.x)) / 2;
+      if (its <= 0) return Region{strip};
+      const Outline theirs = at_left ? rectangle({middle - its, bottom}, {middle, top})
+                                     : rectangle({middle, bottom}, {middle + its, top});
+      return geometry::difference({strip}, {theirs});
+    };
+    for (const Outline& strip : beside(rectangle({from.x - b, from.y - b}, {from.x, to.y + b}), i - 1, true))
+      wanted.push_back({strip, Run::upright});
+    for (const Outline& strip : beside(rectangle({to.x, from.y - b}, {to.x + b, to.y + b}), i + 1, false))
+      wanted.push_back({strip, Run::upright});
     wanted.push_back({rectangle({from.x, to.y}, {to.x, to.y + b}), Run::level});
     wanted.push_back({rectangle({from.x, from.y - b}, {to.x, from.y}), Run::level});
   }
