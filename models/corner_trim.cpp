@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "models/cladding.h"
+#include "models/practice.h"
 #include "models/roof_shape.h"
 #include "models/wall_plane.h"
 
@@ -23,6 +24,15 @@ TrimReach trim_reach(const Design& design, Side side) {
   return {trim.width - past(at + 3), trim.width - past(at + 1)};
 }
 
+TrimReach corner_strips(const Design& design, Side side) {
+  const Length half_post = design.house.framing.width * 0.5;
+  const auto width = [&](Length reach) {
+    return reach < half_post + practice::least_hold ? std::max(reach, half_post) : half_post;
+  };
+  const TrimReach trim = trim_reach(design, side);
+  return {width(trim.left), width(trim.right)};
+}
+
 void add_corner_trim(Assembler& assembler, const Design& design) {
   if (!design.house.corner_trim) return;
   const Lumber& trim = *design.house.corner_trim;
@@ -30,6 +40,7 @@ void add_corner_trim(Assembler& assembler, const Design& design) {
   const double w = trim.width.mm(), t = trim.thickness.mm();
   for (const Wall& wall : design.walls) {
     const TrimReach reach = trim_reach(design, wall.side);
+    const TrimReach strips = corner_strips(design, wall.side);
     const double face = wall.cladding.thickness().mm(), length = wall_length(design.house, wall.side).mm();
     const bool gable = under_gable(design.roof, wall.side);
     geometry::Region area = wall_area(design, wall.side);
@@ -43,11 +54,16 @@ void add_corner_trim(Assembler& assembler, const Design& design) {
         for (const geometry::Vec2 p : o.outer)
           if (p.y > 1) top = std::min(top, p.y - t * roof.slope);
     }
-    for (const double x : {reach.left.mm() - w, length - reach.right.mm()})
+    // On leaning boards, or on the strips at their ends.
+    const auto lies_at = [&](Length reaches, Length strip) {
+      return reaches > strip ? face : wall.cladding.edge_thickness().mm();
+    };
+    for (const auto& [x, z] : {std::pair{reach.left.mm() - w, lies_at(reach.left, strips.left)},
+                               {length - reach.right.mm(), lies_at(reach.right, strips.right)}})
       assembler.add({"corner trim", Group::cladding, stick_of(trim),
                      geometry::stick(mm(top), trim.width, trim.thickness),
                      geometry::compose(wall_plane(design.house, wall.side),
-                                       geometry::placement({x + w, 0, face}, {0, 1, 0}, {-1, 0, 0})),
+                                       geometry::placement({x + w, 0, z}, {0, 1, 0}, {-1, 0, 0})),
                      wall.side},
                     {std::string(name(wall.side)) + " wall", "trim"});
   }

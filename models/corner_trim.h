@@ -12,6 +12,10 @@ struct TrimReach {
 };
 [[nodiscard]] TrimReach trim_reach(const Design& design, Side side);
 
+// Along a wall of lapped boards: how far from the corners the strips reach that the boards butt against. Half a post; where
+// the trim reaches hardly farther, as far as that, which then lies flat on them.
+[[nodiscard]] TrimReach corner_strips(const Design& design, Side side);
+
 // Two at each corner: the one under the gable laps over the edge of the other.
 void add_corner_trim(Assembler& assembler, const Design& design);
 

@@ -3,6 +3,7 @@
 
 #include "geometry/tolerance.h"
 #include "models/cladding.h"
+#include "models/corner_trim.h"
 #include "models/practice.h"
 #include "models/splices.h"
 #include "models/vents.h"
@@ -36,8 +37,8 @@ Region shifted(Region region, Vec2 by) {
 }
 
 // Behind a leaning board there is a wedge of air as deep as the board is thick. Strips of that thickness, flat on the
-// frame, close its ends: at the corners, and round openings; the boards butt against them, and about half of each post is left to
-// nail them to. A starter strip lies under the foot of the lowest boards, which lean on it.
+// frame, close its ends: at the corners, and round openings; the boards butt against them, and about half of each post is
+// left to nail them to. A starter strip lies under the foot of the lowest boards, which lean on it.
 struct EdgeStrip {
   Outline outline;
   Run run;
@@ -47,8 +48,10 @@ std::vector<EdgeStrip> edge_strips(const Design& design, const Wall& wall, const
   const double half_post = design.house.framing.width.mm() / 2,
                length = wall_length(design.house, wall.side).mm();
   const Limits all = limits_of(area);
-  std::vector<EdgeStrip> wanted{{rectangle(all.low, {half_post, all.high.y}), Run::upright},
-                                {rectangle({length - half_post, all.low.y}, all.high), Run::upright}};
+  const TrimReach corners = corner_strips(design, wall.side);
+  std::vector<EdgeStrip> wanted{
+      {rectangle(all.low, {corners.left.mm(), all.high.y}), Run::upright},
+      {rectangle({length - corners.right.mm(), all.low.y}, all.high), Run::upright}};
   // Wide enough for a hinge's plate beside a leaf.
   const auto width_beside = [&](const Opening& o) {
     if (o.kind == OpeningKind::round_vent) return 0.0;

@@ -31,8 +31,8 @@ class Standing {
     if (leaf_[b] == none || leaf_[a] == leaf_[b]) beside_[b].push_back(a);
   }
 
-  // Where boards lean, corner trim and what is screwed to the wall for a leaf (guides, hinge plates) is packed out to the
-  // boards' outermost arrises.
+  // Where boards lean, what is screwed to the wall for a leaf (guides, hinge plates) is packed out to the boards'
+  // outermost arrises.
   void pack_out(const Design& design) {
     for (const Wall& wall : design.walls) {
       if (wall.cladding.kind != CladdingKind::lapped) continue;
@@ -41,9 +41,8 @@ class Standing {
       for (std::size_t i = 0; i < building_.parts.size(); ++i) {
         const Part& part = building_.parts[i];
         if (part.wall != wall.side || leaf_[i] != none) continue;
-        const bool trim = part.name == "corner trim";
-        if (part.group == Group::cladding && !trim) boards.push_back(i);
-        if (part.group == Group::door || part.group == Group::hardware || trim) fittings.push_back(i);
+        if (part.group == Group::cladding) boards.push_back(i);
+        if (part.group == Group::door || part.group == Group::hardware) fittings.push_back(i);
       }
       for (const std::size_t fitting : fittings)
         for (const std::size_t board : boards)

@@ -46,6 +46,14 @@ std::string sticks(const std::string& stock, const std::string& lumber, const st
   return text + "</extra></coop>";
 }
 
+// 2130 mm wide, under profiled sheets that cover 610; all in millimetres.
+std::string lean_to(int depth, int sheet_length) {
+  return "<coop format='1' units='mm'><flock birds='5'/><house width='2130' depth='" + std::to_string(depth) +
+         "' wall-height='1200'/><roof slopes='single' rises-to='front' pitch='3:4' eave-overhang='160' "
+         "gable-overhang='110' rafters='38x140'><corrugated length='" +
+         std::to_string(sheet_length) + "'/></roof></coop>";
+}
+
 const BuyLine* bought(const Planned& p, const std::string& what) {
   const auto found =
       std::find_if(p.plan.buy.begin(), p.plan.buy.end(), [&](const BuyLine& l) { return l.what == what; });
@@ -54,10 +62,7 @@ const BuyLine* bought(const Planned& p, const std::string& what) {
 
 TEST(CutPlan, ProfiledSheetsAreUsedToTheirEnds) {
   // 1280 mm and 160 at either eave are 1600 level, at 3 in 4 2000 down the slope: a sheet of 2000 is just long enough.
-  const Planned p = planned(
-      "<coop format='1' units='mm'><flock birds='5'/><house width='2130' depth='1280' wall-height='1200'/>"
-      "<roof slopes='single' rises-to='front' pitch='3:4' eave-overhang='160' gable-overhang='110' "
-      "rafters='38x140'><corrugated length='2000'/></roof></coop>");
+  const Planned p = planned(lean_to(1280, 2000));
   EXPECT_THAT(p.plan.problems, testing::IsEmpty());
   const BuyLine* sheets = bought(p, "corrugated sheet");
   ASSERT_NE(sheets, nullptr);
@@ -65,7 +70,8 @@ TEST(CutPlan, ProfiledSheetsAreUsedToTheirEnds) {
 }
 
 TEST(CutPlan, GlueGoesOnEdgesOfThinSheetsAndSealantRoundPanes) {
-  // A sheet of 12 mm stands with its edge, 600 mm long, on another: 7200 mm2 at 0.2 l a square metre.
+  // A sheet of 12 mm stands with its edge, 600 mm long, on another: 7200 mm2 at 0.2 l a square metre; common
+  // practice.
   const Planned p = planned(
       "<coop units='mm'><extra><panel name='a' sheet='12mm plywood' outline='0,0 600,0 600,400 0,400'/>"
       "<panel name='b' sheet='12mm plywood' outline='0,0 600,0 600,300 0,300' turn-x='90' y='200' "
@@ -74,7 +80,7 @@ TEST(CutPlan, GlueGoesOnEdgesOfThinSheetsAndSealantRoundPanes) {
   ASSERT_NE(glue, nullptr);
   EXPECT_NEAR(glue->amount, 600 * 12 * 1e-6 * 0.2, 1e-9);
   EXPECT_EQ(glue->unit, "l");
-  // A pane of 500 by 300 mm: 1.6 m of a bead of 6 mm, 28 ml a metre.
+  // A pane of 500 by 300 mm: 1.6 m of a bead of 6 mm, 28 ml a metre; common practice.
   const Planned window = planned(
       "<coop format='1' units='mm'><flock birds='5'/><house width='2000' depth='1500' wall-height='1500'/>"
       "<wall side='left'><window left='400' bottom='700' width='500' height='300' pane='12mm "
@@ -121,10 +127,7 @@ TEST(CutPlan, VolumesInInchesAreProvenToTheLastCubicMillimetre) {
 TEST(CutPlan, ProfiledSheetsRunDownTheSlope) {
   // A single slope over 1470 mm with 160 mm at either eave, at 3 in 4: 1790 x 5/4 = 2237.5 mm down the slope; 2130 + 220 mm
   // along it, at 610 a sheet four. A sheet of 2400 gives one panel.
-  const Planned p = planned(
-      "<coop format='1' units='mm'><flock birds='5'/><house width='2130' depth='1470' wall-height='1200'/>"
-      "<roof slopes='single' rises-to='front' pitch='3:4' eave-overhang='160' gable-overhang='110' "
-      "rafters='38x140'><corrugated length='2400'/></roof></coop>");
+  const Planned p = planned(lean_to(1470, 2400));
   const BuyLine* sheets = bought(p, "corrugated sheet");
   ASSERT_NE(sheets, nullptr);
   EXPECT_EQ(sheets->amount, 4);

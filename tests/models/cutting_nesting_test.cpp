@@ -10,8 +10,10 @@
 #include "models/cutting/nesting.h"
 #include "models/cutting/sticks.h"
 #include "models/cutting/verify.h"
+#include "tests/models/sound_stick_plan.h"
 
 using namespace models::cutting;
+using test::sound_plan;
 using testing::Contains;
 using testing::HasSubstr;
 using testing::IsEmpty;
@@ -31,15 +33,6 @@ StickOrder order_of(std::vector<Piece> pieces, Nanometres board) {
   order.pieces = std::move(pieces);
   order.stock = {{0, board, 100, {}}};
   return order;
-}
-
-StickPlan sound_plan(const StickOrder& order) {
-  StickPlan plan = plan_sticks(order);
-  EXPECT_THAT(plan.problems, IsEmpty());
-  EXPECT_EQ(plan.status, PlanStatus::optimal);
-  EXPECT_EQ(plan.bound, plan.cost);
-  EXPECT_THAT(faults_in(order, plan), IsEmpty());
-  return plan;
 }
 
 // What two neighbours keep between their long points, as a person would say it.

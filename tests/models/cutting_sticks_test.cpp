@@ -7,8 +7,10 @@
 #include "models/cutting/first_fit.h"
 #include "models/cutting/sticks.h"
 #include "models/cutting/verify.h"
+#include "tests/models/sound_stick_plan.h"
 
 using namespace models::cutting;
+using test::sound_plan;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
@@ -27,15 +29,6 @@ StickOrder order_in_inches() {
   order.sections = {{"2x2", inch * 3 / 2, inch * 3 / 2}, {"2x4", inch * 7 / 2, inch * 3 / 2}};
   order.saw = {inch / 8, inch / 8, 0, 0};
   return order;
-}
-
-StickPlan sound_plan(const StickOrder& order) {
-  StickPlan plan = plan_sticks(order);
-  EXPECT_THAT(plan.problems, IsEmpty());
-  EXPECT_EQ(plan.status, PlanStatus::optimal);
-  EXPECT_EQ(plan.bound, plan.cost);
-  EXPECT_THAT(faults_in(order, plan), IsEmpty());
-  return plan;
 }
 
 }  // namespace

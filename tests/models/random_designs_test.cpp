@@ -219,16 +219,15 @@ void every_part_rests(const Built& b) {
   };
   for (const auto& [one, other] : near_pairs(b.standing, geometry::contact))
     if (part_clearance(b.standing, one, other).distance <= geometry::contact) join(one, other);
-  // What is screwed to a wall of leaning boards for a leaf, and corner trim, is packed out to their outermost arrises.
+  // What is screwed to a wall of leaning boards for a leaf is packed out to their outermost arrises.
   double widest = 0;
   for (const Wall& wall : b.design.walls)
     if (wall.cladding.kind == CladdingKind::lapped) widest = std::max(widest, wall.cladding.thickness().mm());
   for (const auto& [one, other] : near_pairs(b.standing, widest)) {
     const Part &p = b.building.parts[one], &q = b.building.parts[other];
     const auto fits = [&](const Part& board, const Part& fitting) {
-      const bool trim = fitting.name == "corner trim";
       return board.wall && board.wall == fitting.wall && board.group == Group::cladding &&
-             (fitting.group == Group::door || fitting.group == Group::hardware || trim);
+             (fitting.group == Group::door || fitting.group == Group::hardware);
     };
     if (!fits(p, q) && !fits(q, p)) continue;
     const Cladding& cladding = b.design.walls[static_cast<std::size_t>(*p.wall)].cladding;
