@@ -6,7 +6,7 @@
 // A board is laid along x from its left end; `across` runs over its width from the near edge to the far one. A piece
 // takes its length and, unless it ends the stick, one kerf. Two pieces whose facing ends slope alike may lie tip to tip:
 // one slanted cut frees both, and between their ends there is the kerf, measured along the stick. A board that is ripped
-// is ripped over its whole length first; each strip is then cut like a stick.
+// is ripped over its whole length first, or crosscut once and its left part ripped; each strip is then cut like a stick.
 #pragma once
 
 #include <cstdint>
@@ -111,9 +111,14 @@ struct Stick {
 
 struct Board {
   bool bought = true;
-  int source = 0;             // index into StickOrder::stock, or on_hand where not bought
-  Money cost = 0;             // its price or value, with the work of ripping it
-  std::vector<Stick> sticks;  // by `across`; a strip with no piece is left over whole
+  int source = 0;  // index into StickOrder::stock, or on_hand where not bought
+  Money cost = 0;  // its price or value, with the work of ripping it
+  // By `across`; a strip with no piece is left over whole. Where only a part is ripped, the rest comes last, as a stick
+  // of the board's own section.
+  std::vector<Stick> sticks;
+  // Where a crosscut parts a board before its left part is ripped, from the left end; the rest begins a kerf behind.
+  // 0: it is ripped over its whole length, or not at all.
+  Nanometres ripped_to = 0;
   Nanometres leftover_width =
       0;  // of the strip that is left along a ripped board's upper edge, kerf taken off
 };
