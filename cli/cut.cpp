@@ -9,6 +9,7 @@
 #include "exporters/cut/buy_rows.h"
 #include "exporters/cut/cut_json.h"
 #include "exporters/cut/list_rows.h"
+#include "exporters/cut/sheet_rows.h"
 #include "models/cut_plan.h"
 
 namespace cli {
@@ -80,6 +81,7 @@ int cut(const Options& options, Output output) {
     for (const exporters::Table& table : exporters::list_tables(plan.list, building, style))
       print(table, output.out);
     print(board_table(plan, style), output.out);
+    if (!plan.sheets.empty()) print(exporters::sheet_table(plan, style), output.out);
     print(exporters::buy_table(plan, *design), output.out);
     for (const std::string& sentence : exporters::board_sentences(plan, *design))
       output.out << sentence << '\n';

@@ -21,7 +21,7 @@ const std::vector<Writer>& writers() {
       {"findings", "a picture of the spot of each error and warning, findings/*.svg", write_finding_pictures},
       {"templates", "a full-size pattern of each mark that is notched or cut at an angle, templates/MARK.svg",
        write_templates},
-      {"cut", "cut list, boards and what to buy, cut/*.csv, cut/*.svg", write_cut},
+      {"cut", "cut list, boards, sheets and what to buy, cut/*.csv, cut/*.svg", write_cut},
       {"plan", "all of it for programs, plan.json", write_plan_json},
   };
   return table;

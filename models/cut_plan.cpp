@@ -2,14 +2,13 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <iterator>
 #include <set>
 
 #include "models/cutting/first_fit.h"
 #include "models/cutting/stick_problem.h"
 #include "models/cutting/verify.h"
-#include "models/furniture.h"
-#include "models/grounds.h"
-#include "models/practice.h"
+#include "models/supplies.h"
 
 namespace models {
 namespace {
@@ -123,8 +122,8 @@ void add_sheets(CutPlan& plan) {
     std::vector<int> counts(cutting.order.stock.size());
     for (const cutting::Sheet& sheet : cutting.plan.sheets) ++counts[static_cast<std::size_t>(sheet.stock)];
     for (std::size_t i = 0; i < counts.size(); ++i) {
-      if (counts[i] == 0) continue;
       const cutting::SheetStock& stock = cutting.order.stock[i];
+      if (counts[i] == 0 || stock.at_hand) continue;
       plan.buy.push_back({cutting.form == Material::Form::mesh ? Bought::mesh : Bought::sheet, cutting.stock,
                           length_of(stock.x), length_of(stock.y), static_cast<double>(counts[i]), "", "",
                           stock.price});
@@ -136,82 +135,7 @@ void add_sheets(CutPlan& plan) {
   }
 }
 
-// Hardware that is bought as it is: hinges' plates, bolts, blocks.
-void add_bought_parts(CutPlan& plan, const Building& building) {
-  for (const Mark& mark : building.marks) {
-    if (mark.material.form != Material::Form::other) continue;
-    const auto same = std::find_if(plan.buy.begin(), plan.buy.end(), [&](const BuyLine& line) {
-      return line.kind == Bought::hardware && line.what == mark.material.stock;
-    });
-    if (same != plan.buy.end())
-      same->amount += mark.count;
-    else
-      plan.buy.push_back(
-          {Bought::hardware, mark.material.stock, {}, {}, static_cast<double>(mark.count), "", "", {}});
-  }
-}
-
-// Boxes, a tenth more than are counted: common practice.
-void add_fasteners(CutPlan& plan) {
-  for (const FastenerTotal& total : plan.fasteners.totals) {
-    const int box = total.kind == FastenerKind::staple ? 1000 : 100;
-    const int wanted = total.count + (total.count + 9) / 10;
-    plan.buy.push_back({Bought::fastener,
-                        name(total.kind) + ", box of " + std::to_string(box),
-                        total.length,
-                        {},
-                        static_cast<double>((wanted + box - 1) / box),
-                        "",
-                        std::to_string(total.count) + " are driven",
-                        {}});
-  }
-}
-
-// Along what rain runs past into the house: round panes, and where outside nests meet the wall.
-Length sealed_joints(const Design& design) {
-  Length length;
-  for (const Wall& wall : design.walls)
-    for (const Opening& o : wall.openings)
-      if (o.pane) length += (o.width + o.height) * 2;
-  if (design.nests && design.nests->outside) length += row_length(*design.nests) + design.nests->height * 2;
-  return length;
-}
-
-// Glue and sealant, litter and loose stone, by volume.
-void add_bulk(CutPlan& plan, const Design& design) {
-  const bool inches = design.units == Units::in;
-  const double litre = inches ? 33.814 : 1;  // in US fluid ounces
-  const std::string liquid = inches ? "fl oz" : "l";
-  if (const double glue = plan.fasteners.glued.mm2 * 1e-6 * practice::glue_litres_per_m2; glue > 0)
-    plan.buy.push_back({Bought::bulk, "wood glue for outdoors", {}, {}, glue * litre, liquid, "", {}});
-  if (!design.has_house) return;
-  if (const double bead = sealed_joints(design).mm() * 1e-3; bead > 0)
-    plan.buy.push_back({Bought::bulk,
-                        "sealant for outdoors",
-                        {},
-                        {},
-                        bead * practice::sealant_litres_per_m * litre,
-                        liquid,
-                        "",
-                        {}});
-  const double cubic_mm = design.units == Units::in ? 12 * 25.4 * 12 * 25.4 * 12 * 25.4 : 1e9;
-  const std::string unit = design.units == Units::in ? "ft3" : "m3";
-  const House& house = design.house;
-  const double inside =
-      (house.width - house.framing.thickness * 2).mm() * (house.depth - house.framing.thickness * 2).mm();
-  if (design.litter > Length())
-    plan.buy.push_back(
-        {Bought::bulk, "litter", {}, {}, inside * design.litter.mm() / cubic_mm, unit, "", {}});
-  if (const double stone = stone_ring(design).volume.mm3; stone > 0)
-    plan.buy.push_back({Bought::bulk, "loose stone", {}, {}, stone / cubic_mm, unit, "", {}});
-}
-
 }  // namespace
-
-std::optional<Money> BuyLine::cost() const {
-  if (!price) return std::nullopt;
-  return static_cast<Money>(static_cast<double>(*price) * amount + 0.5);
-}
 
 CutPlan cut_plan(const Design& design, const Building& building, const Scene& scene) {
   CutPlan plan;
@@ -230,10 +154,10 @@ CutPlan cut_plan(const Design& design, const Building& building, const Scene& sc
   }
   plan.sheets = sheet_cuttings(design, building, plan.list);
   add_sheets(plan);
-  add_bought_parts(plan, building);
   plan.fasteners = fasteners(design, building, scene);
-  add_fasteners(plan);
-  add_bulk(plan, design);
+  std::vector<BuyLine> goods = supplies(design, building, plan.fasteners);
+  plan.buy.insert(plan.buy.end(), std::make_move_iterator(goods.begin()),
+                  std::make_move_iterator(goods.end()));
   bool known = true;
   for (const BuyLine& line : plan.buy) {
     known = known && line.cost().has_value();

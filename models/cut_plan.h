@@ -6,26 +6,13 @@
 #include <vector>
 
 #include "models/building.h"
+#include "models/buy_line.h"
 #include "models/cut_list.h"
 #include "models/cut_order.h"
 #include "models/fasteners.h"
 #include "models/sheet_cutting.h"
 
 namespace models {
-
-enum class Bought { board, profiled, sheet, mesh, hardware, fastener, bulk };
-
-// One line of the shopping list.
-struct BuyLine {
-  Bought kind = Bought::board;
-  std::string what;            // "2x4", "1/2 plywood"
-  Length length, width;        // of one; 0 where it has none
-  double amount = 0;           // how many; of bulk goods how much
-  std::string unit;            // of bulk goods: "m3"; else empty
-  std::string note;            // "212 are driven"
-  std::optional<Money> price;  // of one
-  [[nodiscard]] std::optional<Money> cost() const;
-};
 
 // Boards of sections of which some price is missing: the least wood is bought of them. Volumes in mm3.
 struct LeastWood {

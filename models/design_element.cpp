@@ -200,6 +200,21 @@ Angle Element::angle(std::string_view name) const {
   return low ? least : most;
 }
 
+Measure Element::volume(std::string_view name) const {
+  const auto& attribute = format_of(name);
+  const std::string text = value_or_default(attribute);
+  const auto value = read_volume(text);
+  if (!value) {
+    problem(name, in_quotes(text) +
+                      " is no volume: expected a number and ml, L, m3, fl oz, gal, ft3 or yd3, as in 40L");
+    return {attribute.least / 1e6, "L"};
+  }
+  const double mm3 = volume_of(*value).mm3;
+  if (mm3 >= attribute.least * (1 - 1e-9) && mm3 <= attribute.most * (1 + 1e-9)) return *value;
+  problem(name, in_quotes(text) + " is out of range: expected " + range_of(attribute));
+  return {(mm3 < attribute.least ? attribute.least : attribute.most) / 1e6, "L"};
+}
+
 geometry::Outline Element::outline(std::string_view name) const {
   const geometry::Outline fallback{{{0, 0}, {100, 0}, {0, 100}}, {}};
   const auto text = given_value(name);

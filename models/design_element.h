@@ -67,6 +67,7 @@ class Element {
   [[nodiscard]] std::optional<Length> given_length(std::string_view attribute) const;
   [[nodiscard]] Pitch pitch(std::string_view attribute) const;
   [[nodiscard]] Angle angle(std::string_view attribute) const;
+  [[nodiscard]] Measure volume(std::string_view attribute) const;
   // Cleaned; a triangle when something is wrong with it.
   [[nodiscard]] geometry::Outline outline(std::string_view attribute) const;
   [[nodiscard]] std::optional<std::string> given_text(std::string_view attribute) const;

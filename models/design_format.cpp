@@ -5,6 +5,8 @@
 #include <charconv>
 #include <cmath>
 
+#include "models/goods.h"
+
 namespace models {
 namespace {
 
@@ -72,6 +74,12 @@ AttributeFormat offset(std::string_view name, double most_mm) {
 AttributeFormat turn(std::string_view name, double most) {
   AttributeFormat attribute = whole(name, -most, most);
   attribute.kind = ValueKind::turn;
+  return attribute;
+}
+
+AttributeFormat volume(std::string_view name, double least_mm3, double most_mm3) {
+  AttributeFormat attribute = whole(name, least_mm3, most_mm3);
+  attribute.kind = ValueKind::volume;
   return attribute;
 }
 
@@ -161,7 +169,7 @@ std::vector<ElementFormat> make_format() {
                       defaults(choice("exposure", {"B", "C", "D"}), "C"),
                       defaults(choice("climate", {"hot", "temperate", "cold"}), "temperate")}},
       {.name = "stock",
-       .children = {"lumber", "sheet", "mesh", "saw", "sold", "spare", "cut-already"},
+       .children = {"lumber", "sheet", "mesh", "saw", "sold", "pack", "spare", "cut-already"},
        .attributes = {otherwise(text("currency"), "none")}},
       {.name = "lumber",
        .attributes = {required(text("name")), required(length("thickness", 3, 300)),
@@ -191,11 +199,19 @@ std::vector<ElementFormat> make_format() {
                       otherwise(number("price", 0, 1'000'000), "not known"),
                       otherwise(whole("at-most", 0, 10'000), "as many as are wanted")},
        .most = 300},
+      {.name = "pack",
+       .attributes = {required(choice("of", goods_names())),
+                      otherwise(length("length", 5, 300), "any that has no pack of its own"),
+                      otherwise(whole("count", 1, 100'000), "1 of hardware, 1000 staples, else 100"),
+                      otherwise(volume("volume", 1e3, 1e10), "none; what comes by volume must have one"),
+                      otherwise(number("price", 0, 1'000'000), "not known")},
+       .most = 100},
       {.name = "spare",
        .children = {"flaw"},
-       .attributes = {otherwise(text("label"), "\"spare\", numbered"), required(lumber("lumber")),
-                      required(length("length", 50, 20'000)), defaults(whole("count", 1, 1'000), "1"),
-                      defaults(number("value", 0, 1'000'000), "0")},
+       .attributes = {otherwise(text("label"), "\"spare\", numbered"), otherwise(lumber("lumber"), "none"),
+                      otherwise(sheet("sheet"), "none"), required(length("length", 50, 20'000)),
+                      otherwise(length("width", 50, 5'000), "the lumber's own; a sheet must have one"),
+                      defaults(whole("count", 1, 1'000), "1"), defaults(number("value", 0, 1'000'000), "0")},
        .most = 200},
       {.name = "flaw",
        .attributes = {required(length("from", 0, 20'000)), required(length("to", 0, 20'000))},
@@ -354,6 +370,11 @@ std::string number_text(double value) {
   return {buffer, end};
 }
 
+std::string volume_text(double mm3) {
+  if (mm3 >= 1e9) return number_text(mm3 / 1e9) + " m3";
+  return mm3 >= 1e6 ? number_text(mm3 / 1e6) + " L" : number_text(mm3 / 1e3) + " ml";
+}
+
 std::string length_text(double mm) {
   return std::abs(mm) >= 1'000 ? number_text(mm / 1'000) + " m" : number_text(mm) + " mm";
 }
@@ -401,6 +422,8 @@ std::string describe_value(const AttributeFormat& attribute) {
       return "angle, either way";
     case ValueKind::points:
       return "points";
+    case ValueKind::volume:
+      return "volume";
     case ValueKind::choice:
       return list_of(attribute.choices);
     case ValueKind::text:
@@ -423,6 +446,8 @@ std::string describe_range(const AttributeFormat& attribute) {
       return least == most ? number_text(least) : number_text(least) + " to " + number_text(most);
     case ValueKind::points:
       return number_text(least) + " to " + number_text(most) + " points";
+    case ValueKind::volume:
+      return volume_text(least) + " to " + volume_text(most);
     case ValueKind::length:
     case ValueKind::offset:
       return length_text(least) + " to " + length_text(most);

@@ -24,6 +24,7 @@ enum class ValueKind {
   turn,    // angle that may be negative
   points,  // corners of an outline: "0,0 300,0 300,200"; the range counts them
   choice,  // one of a few words
+  volume,  // 40L, see read_volume()
   text,    // free text of 1 to 80 characters
   lumber,  // name of a section in the stock
   sheet,   // name of a sheet in the stock
@@ -33,7 +34,7 @@ enum class ValueKind {
 struct AttributeFormat {
   std::string_view name;
   ValueKind kind = ValueKind::text;
-  // Both ends belong to the range: whole numbers, millimetres, degrees, or for a pitch the rise in 12.
+  // Both ends belong to the range: whole numbers, millimetres, cubic ones, degrees, or for a pitch the rise in 12.
   double least = 0;
   double most = 0;
   std::vector<std::string_view> choices = {};  // in the order of the enum that they stand for

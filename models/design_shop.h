@@ -7,7 +7,9 @@
 #include <vector>
 
 #include "geometry/units.h"
+#include "models/goods.h"
 #include "models/stock_kinds.h"
+#include "models/value_text.h"
 
 namespace models {
 
@@ -40,6 +42,14 @@ struct SoldMesh {
   std::optional<Money> price;
 };
 
+// How ready-made goods are sold: whole packs only.
+struct Pack {
+  Goods goods = Goods::hinge;
+  std::optional<Length> length;  // of a fastener; none: of every length that has no pack of its own
+  Measure holds;
+  std::optional<Money> price;  // of a pack
+};
+
 // A stretch of a board that nothing is to be cut from: a knot, a split, old nail holes.
 struct Flaw {
   Length from, to;  // from the left end
@@ -52,6 +62,16 @@ struct Spare {
   int count = 1;
   Money value = 0;  // what using one is reckoned at
   std::vector<Flaw> flaws;
+};
+
+// A sheet left from other work, or an offcut of one.
+struct SpareSheet {
+  std::string label;
+  Sheet sheet;
+  Length length;  // along the grain
+  Length width;
+  int count = 1;
+  Money value = 0;  // what using one is reckoned at
 };
 
 // Pieces of a mark that are cut already; the plan covers the rest.
@@ -68,7 +88,9 @@ struct Shop {
   std::vector<SoldSheet> sheets;
   std::vector<SoldMesh> meshes;
   std::optional<Money> corrugated_price;  // of one of the roof's profiled sheets
+  std::vector<Pack> packs;                // no two of the same goods and length
   std::vector<Spare> spares;
+  std::vector<SpareSheet> spare_sheets;
   std::vector<CutAlready> cut_already;
 };
 

@@ -232,20 +232,34 @@ FasteningPlan fasteners(const Design& design, const Building& building, const Sc
   return plan;
 }
 
-std::string name(FastenerKind kind) {
+Goods goods_of(FastenerKind kind) {
   switch (kind) {
     case FastenerKind::screw:
-      return "wood screws no. 8 (4.2 mm)";
     case FastenerKind::toe:
-      return "wood screws no. 8 (4.2 mm), driven aslant";
+      return Goods::wood_screws;
     case FastenerKind::brad:
-      return "brads, with glue";
+      return Goods::brads;
     case FastenerKind::roofing:
-      return "roofing screws with washers";
+      return Goods::roofing_screws;
     case FastenerKind::staple:
-      return "staples for mesh";
+      break;
   }
-  return "";
+  return Goods::staples;
+}
+
+std::vector<Length> fastener_lengths(Goods goods, Units units) {
+  switch (goods) {
+    case Goods::wood_screws:
+      return screw_lengths(units);
+    case Goods::brads:
+      return {mm(brad_length)};
+    case Goods::roofing_screws:
+      return {mm(roofing_length)};
+    case Goods::staples:
+      return {mm(staple_length)};
+    default:
+      return {};
+  }
 }
 
 }  // namespace models

@@ -5,10 +5,10 @@
 // crossing. Strength is not reckoned: wind and snow are for local code and licensed practice.
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "models/building.h"
+#include "models/goods.h"
 #include "models/scene.h"
 
 namespace models {
@@ -50,7 +50,9 @@ inline constexpr Length screw_diameter = geometry::inches(0.164);
 
 [[nodiscard]] FasteningPlan fasteners(const Design& design, const Building& building, const Scene& scene);
 
-// "wood screws no. 8 (4.2 mm)".
-[[nodiscard]] std::string name(FastenerKind kind);
+// As what they are bought: a screw driven aslant is a wood screw.
+[[nodiscard]] Goods goods_of(FastenerKind kind);
+// The lengths that a plan in these units may ask for, rising; none of what is no fastener.
+[[nodiscard]] std::vector<Length> fastener_lengths(Goods goods, Units units);
 
 }  // namespace models

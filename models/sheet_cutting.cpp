@@ -71,6 +71,13 @@ class Cuttings {
         if (sold.sheet.name == material.stock) price = sold.price;
       cutting.order.stock.push_back(
           {0, nanometres(material.length), nanometres(material.width), price, std::nullopt});
+      for (const SpareSheet& spare : design_.shop.spare_sheets)
+        if (spare.sheet.name == material.stock) {
+          cutting.labels.resize(cutting.order.stock.size());
+          cutting.order.stock.push_back(
+              {0, nanometres(spare.length), nanometres(spare.width), spare.value, spare.count, true});
+          cutting.labels.push_back(spare.label);
+        }
     } else {
       for (const SoldMesh& sold : design_.shop.meshes)
         if (sold.mesh.name == material.stock)
@@ -80,6 +87,7 @@ class Cuttings {
         cutting.order.stock.push_back(
             {0, nanometres(material.length), nanometres(material.width), std::nullopt, std::nullopt});
     }
+    cutting.labels.resize(cutting.order.stock.size());
     made_.push_back(std::move(cutting));
     return made_.back();
   }

@@ -16,6 +16,7 @@ struct SheetCutting {
   Material::Form form = Material::Form::sheet;
   cutting::SheetOrder order;
   std::vector<std::size_t> piece_mark;  // by order.pieces: index into Building::marks
+  std::vector<std::string> labels;  // by order.stock: what is written on one at hand; empty of what is bought
   cutting::SheetPlan plan;
 };
 

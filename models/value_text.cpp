@@ -1,5 +1,7 @@
 #include "models/value_text.h"
 
+#include <algorithm>
+#include <cassert>
 #include <charconv>
 #include <cmath>
 
@@ -22,6 +24,22 @@ bool take_end(std::string_view& text, std::string_view end) {
 std::optional<double> read_degrees(std::string_view text) {
   return take_end(text, "deg") || take_end(text, "\u00b0") ? read_number(text) : std::nullopt;
 }
+
+// Exactly: an inch is 25.4 mm, a US gallon 231 cubic inches, a fluid ounce its 128th part (NIST Handbook 44, appendix C).
+constexpr double cubic_inch = 25.4 * 25.4 * 25.4;  // mm3
+struct VolumeUnit {
+  std::string_view name, spelling;
+  double mm3;
+};
+constexpr VolumeUnit volume_units[] = {
+    {"ml", "mL", 1e3},
+    {"L", "l", 1e6},
+    {"m3", "m\u00b3", 1e9},
+    {"fl oz", "fl oz", 231 * cubic_inch / 128},
+    {"gal", "gal", 231 * cubic_inch},
+    {"ft3", "ft\u00b3", 1728 * cubic_inch},
+    {"yd3", "yd\u00b3", 27 * 1728 * cubic_inch},
+};
 
 }  // namespace
 
@@ -69,6 +87,24 @@ std::optional<geometry::Angle> read_angle(std::string_view text) {
   if (!degrees) degrees = read_number(text);
   if (!degrees) return std::nullopt;
   return geometry::degrees(*degrees);
+}
+
+std::optional<Measure> read_volume(std::string_view text) {
+  text = trimmed(text);
+  const auto end = std::min(text.find_first_not_of("0123456789."), text.size());
+  const auto number = read_number(text.substr(0, end));
+  const std::string_view unit = trimmed(text.substr(end));
+  if (!number) return std::nullopt;
+  for (const VolumeUnit& known : volume_units)
+    if (unit == known.name || unit == known.spelling) return Measure{*number, std::string(known.name)};
+  return std::nullopt;
+}
+
+geometry::Volume volume_of(const Measure& measure) {
+  for (const VolumeUnit& known : volume_units)
+    if (measure.unit == known.name) return {measure.number * known.mm3};
+  assert(false);
+  return {};
 }
 
 }  // namespace models

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <string_view>
 
 #include "geometry/units.h"
@@ -24,5 +25,16 @@ struct Pitch {
 
 // `110`, `110deg` or `110°`.
 [[nodiscard]] std::optional<geometry::Angle> read_angle(std::string_view text);
+
+// So many of a unit, as a label says it: 40 L. Without a unit they are pieces.
+struct Measure {
+  double number = 0;
+  std::string unit;
+};
+// `40L`, `310 ml`, `0.5m3`, `16 fl oz`, `1gal`, `2ft3`, `1 yd3`; a gallon and its fluid ounces are those of the US. There is
+// no volume without a unit.
+[[nodiscard]] std::optional<Measure> read_volume(std::string_view text);
+// Its unit must be one that read_volume() gives.
+[[nodiscard]] geometry::Volume volume_of(const Measure& measure);
 
 }  // namespace models

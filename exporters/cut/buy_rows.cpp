@@ -13,6 +13,23 @@ using geometry::Length;
 using geometry::LengthStyle;
 using models::BuyLine;
 
+std::string said(const models::Measure& measure, int decimals) {
+  return number(measure.number, decimals) + (measure.unit.empty() ? "" : " " + measure.unit);
+}
+
+// "wood screws, box of 100".
+std::string what_of(const BuyLine& line) {
+  return line.container.empty() ? line.what
+                                : line.what + ", " + line.container + " of " + said(line.holds, 3);
+}
+
+std::string note_of(const BuyLine& line) {
+  if (line.needed.number <= 0 || line.kind == models::Bought::fastener) return line.note;
+  // A joint's worth of glue is not nothing.
+  const std::string needed = said(line.needed, line.needed.number < 1 ? 3 : 2) + " needed";
+  return line.note.empty() ? needed : line.note + "; " + needed;
+}
+
 std::string amount_of(const BuyLine& line) {
   return line.unit.empty() ? number(line.amount, 0) : number(line.amount, 2) + " " + line.unit;
 }
@@ -32,6 +49,13 @@ std::string with_unit(Length length, const models::Design& design) {
 
 std::string with_currency(const std::string& text, const models::Design& design) {
   return design.shop.currency.empty() ? text : text + " " + design.shop.currency;
+}
+
+std::string without_price(const models::CutPlan& plan) {
+  const auto count = std::count_if(plan.buy.begin(), plan.buy.end(),
+                                   [](const BuyLine& line) { return !line.price.has_value(); });
+  return count == 1 ? "without the line marked ?"
+                    : "without the " + std::to_string(count) + " lines marked ?";
 }
 
 bool any_slope(const models::CutPlan& plan) {
@@ -56,12 +80,12 @@ Table buy_table(const models::CutPlan& plan, const models::Design& design) {
   Table table{"To buy", {"no.", "what", "size", "note", "each", "together"}, {}};
   if (!design.shop.currency.empty()) table.title += "; prices in " + design.shop.currency;
   for (const BuyLine& line : plan.buy)
-    table.rows.push_back({amount_of(line), line.what, size_of(line, style), line.note,
+    table.rows.push_back({amount_of(line), what_of(line), size_of(line, style), note_of(line),
                           line.price ? money(*line.price) : "?", line.cost() ? money(*line.cost()) : "?"});
   if (plan.total)
     table.rows.push_back({"", "all of it", "", "", "", money(*plan.total)});
   else if (plan.known_cost > 0)
-    table.rows.push_back({"", "what has a price", "", "", "", money(plan.known_cost)});
+    table.rows.push_back({"", "what has a price", "", without_price(plan), "", money(plan.known_cost)});
   return table;
 }
 
@@ -70,10 +94,14 @@ std::string buy_csv(const models::CutPlan& plan, const models::Design& design) {
   std::vector<std::vector<std::string>> rows;
   for (const BuyLine& line : plan.buy)
     rows.push_back({line.unit.empty() ? number(line.amount, 0) : number(line.amount, 3), line.unit, line.what,
-                    size_of(line, style), line.length > Length() ? number(line.length.mm(), 3) : "",
-                    line.width > Length() ? number(line.width.mm(), 3) : "", line.note,
+                    line.container, line.container.empty() ? "" : number(line.holds.number, 6),
+                    line.holds.unit, size_of(line, style),
+                    line.length > Length() ? number(line.length.mm(), 3) : "",
+                    line.width > Length() ? number(line.width.mm(), 3) : "", note_of(line),
                     line.price ? money(*line.price) : "", line.cost() ? money(*line.cost()) : ""});
-  return csv({"amount", "unit", "what", "size", "length mm", "width mm", "note", "price", "cost"}, rows);
+  return csv({"amount", "unit", "what", "pack", "pack holds", "pack unit", "size", "length mm", "width mm",
+              "note", "price", "cost"},
+             rows);
 }
 
 namespace {

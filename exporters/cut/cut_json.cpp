@@ -1,6 +1,7 @@
 #include "exporters/cut/cut_json.h"
 
 #include "exporters/cut/board_lines.h"
+#include "exporters/cut/sheet_rows.h"
 #include "exporters/json_values.h"
 
 namespace exporters {
@@ -93,6 +94,11 @@ Json boards(const models::CutPlan& plan) {
   return result;
 }
 
+Json measure(const models::Measure& measure) {
+  if (measure.number <= 0) return {};
+  return {{"number", rounded(measure.number, 6)}, {"unit", measure.unit}};
+}
+
 Json least_wood(const models::CutPlan& plan) {
   if (!plan.least_wood) return {};
   const models::LeastWood& least = *plan.least_wood;
@@ -119,6 +125,8 @@ nlohmann::ordered_json cut_json(const models::CutPlan& plan, const models::Desig
                    {"width", json(line.width)},
                    {"amount", rounded(line.amount, 3)},
                    {"unit", line.unit},
+                   {"pack", measure(line.holds)},
+                   {"needed", measure(line.needed)},
                    {"note", line.note},
                    {"price", money(line.price)},
                    {"cost", money(line.cost())}});
@@ -131,6 +139,7 @@ nlohmann::ordered_json cut_json(const models::CutPlan& plan, const models::Desig
           {"bound", cost(plan.plan.bound)},
           {"by_hand", plan.by_hand ? cost(plan.by_hand->cost) : Json()},
           {"least_wood", least_wood(plan)},
+          {"sheets", sheets_json(plan)},
           {"buy", buy},
           {"total", money(plan.total)},
           {"problems", plan.problems}};

@@ -8,6 +8,7 @@
 #include "exporters/cut/fastener_rows.h"
 #include "exporters/cut/list_rows.h"
 #include "exporters/cut/sheet_drawing.h"
+#include "exporters/cut/sheet_rows.h"
 #include "exporters/file_name.h"
 #include "exporters/sheets/page.h"
 
@@ -193,6 +194,7 @@ void write_cut(const Plan& plan, const std::filesystem::path& out) {
   const geometry::LengthStyle style{plan.design.units};
   write_file(out / "cut" / "list.csv", list_csv(plan.cuts.list, plan.building, style));
   write_file(out / "cut" / "boards.csv", boards_csv(plan.cuts));
+  write_file(out / "cut" / "sheets.csv", sheets_csv(plan.cuts));
   write_file(out / "cut" / "fasteners.csv", fastener_csv(plan.cuts, plan.building, style));
   write_file(out / "cut" / "buy.csv", buy_csv(plan.cuts, plan.design));
   for (const SheetPage& page : cut_sheets(plan)) write_file(out / "cut" / page.file, svg(page.drawing));

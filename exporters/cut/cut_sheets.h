@@ -12,7 +12,7 @@ namespace exporters {
 // In the order of their numbers: list pages, board pages, the shopping list.
 [[nodiscard]] std::vector<SheetPage> cut_sheets(const Plan& plan);
 
-// cut/list.csv, cut/boards.csv, cut/fasteners.csv, cut/buy.csv and cut/*.svg.
+// cut/list.csv, cut/boards.csv, cut/sheets.csv, cut/fasteners.csv, cut/buy.csv and cut/*.svg.
 void write_cut(const Plan& plan, const std::filesystem::path& out);
 
 }  // namespace exporters

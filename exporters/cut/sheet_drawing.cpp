@@ -55,11 +55,19 @@ Drawing sheet_drawing(const models::SheetCutting& cutting, const SheetGroup& gro
   const Sheet& sheet = cutting.plan.sheets[group.index];
   const auto& stock = cutting.order.stock[static_cast<std::size_t>(sheet.stock)];
   const double x = millimetres(stock.x), y = millimetres(stock.y);
-  const double scale = std::min(width / x, (height - caption) / y);
+  // One for all sheets of the kind: an offcut is drawn as small as it is.
+  double scale = std::min(width / x, (height - caption) / y);
+  for (const Sheet& other : cutting.plan.sheets) {
+    const auto& size = cutting.order.stock[static_cast<std::size_t>(other.stock)];
+    scale = std::min({scale, width / millimetres(size.x), (height - caption) / millimetres(size.y)});
+  }
   const auto print = [&](Nanometres n) { return print_length(geometry::mm(millimetres(n)), style); };
   Drawing out;
   std::string title =
-      cutting.stock + ", " + print(stock.x) + " x " + print(stock.y) + ": no. " + std::to_string(group.first);
+      cutting.stock + ", " + print(stock.x) + " x " + print(stock.y) +
+      (stock.at_hand ? ", at hand: " + cutting.labels[static_cast<std::size_t>(sheet.stock)] + "; no. "
+                     : ": no. ") +
+      std::to_string(group.first);
   if (group.last > group.first)
     title +=
         " to " + std::to_string(group.last) + ", " + std::to_string(group.last - group.first + 1) + " alike";

@@ -16,7 +16,8 @@ struct SheetGroup {
 };
 [[nodiscard]] std::vector<SheetGroup> sheet_groups(const models::SheetCutting& cutting);
 
-// True to proportion, no larger than width x height with its caption; the upper left corner at the origin.
+// True to proportion, also to the other sheets of its kind, none of which is larger than width x height with its caption;
+// the upper left corner at the origin.
 [[nodiscard]] Drawing sheet_drawing(const models::SheetCutting& cutting, const SheetGroup& group,
                                     double width, double height, const geometry::LengthStyle& style);
 

@@ -10,8 +10,9 @@ namespace {
 
 __extension__ using Wide = __int128;
 
-// In square millimetres, rounded up.
+// What is bought of it, in square millimetres, rounded up.
 Money area_of(const SheetStock& stock) {
+  if (stock.at_hand) return 0;
   const Wide mm2 = static_cast<Wide>(1'000'000) * 1'000'000;
   return static_cast<Money>((static_cast<Wide>(stock.x) * stock.y + mm2 - 1) / mm2);
 }

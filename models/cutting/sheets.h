@@ -30,6 +30,7 @@ struct SheetStock {
   Nanometres y = 0;
   std::optional<Money> price;
   std::optional<int> available;  // none: as many as one likes
+  bool at_hand = false;          // not bought: where areas are reckoned with it takes none
 };
 
 struct SheetSaw {
@@ -76,7 +77,7 @@ struct Sheet {
 struct SheetPlan {
   PlanStatus status = PlanStatus::refused;
   std::vector<std::string> problems;
-  bool by_area = false;  // some price is missing: cost and bound are areas, in square millimetres
+  bool by_area = false;  // some price is missing: cost and bound are areas bought, in square millimetres
   std::vector<Sheet> sheets;
   Money cost = 0;
   Money bound = 0;             // no plan costs less, whatever its guillotine cuts

@@ -54,6 +54,10 @@ class Check {
       ask(sheet.cost == stock.price.value_or(0), "its cost is not its price");
       return;
     }
+    if (stock.at_hand) {
+      ask(sheet.cost == 0, "it is at hand, yet it is reckoned as bought");
+      return;
+    }
     // Within a square millimetre.
     const double mm2 = static_cast<double>(stock.x) / 1e6 * (static_cast<double>(stock.y) / 1e6);
     ask(std::abs(static_cast<double>(sheet.cost) - mm2) <= 1.001, "its area is another");

@@ -16,8 +16,11 @@
 #include "exporters/cut/csv.h"
 #include "exporters/cut/cut_sheets.h"
 #include "exporters/cut/list_rows.h"
+#include "exporters/cut/sheet_drawing.h"
+#include "exporters/cut/sheet_rows.h"
 #include "exporters/sheets/page.h"
 #include "models/cutting/verify.h"
+#include "models/cutting/verify_sheets.h"
 #include "models/read_design.h"
 #include "models/scene.h"
 #include "support/csv.h"
@@ -29,11 +32,8 @@ namespace {
 namespace cutting = models::cutting;
 using support::read_csv;
 
-Plan plan_of(const std::string& name) {
-  std::ifstream in(std::filesystem::path(PROJECT_DIR) / "models/designs" / (name + ".xml"));
-  std::stringstream text;
-  text << in.rdbuf();
-  models::ReadResult read = models::read_design(text.str(), name + ".xml");
+Plan plan_of_text(const std::string& text, const std::string& name) {
+  models::ReadResult read = models::read_design(text, name + ".xml");
   EXPECT_TRUE(read.problems.empty());
   Plan plan;
   plan.name = name;
@@ -41,6 +41,13 @@ Plan plan_of(const std::string& name) {
   plan.building = models::build(plan.design);
   plan.cuts = models::cut_plan(plan.design, plan.building, models::scene(plan.building));
   return plan;
+}
+
+Plan plan_of(const std::string& name) {
+  std::ifstream in(std::filesystem::path(PROJECT_DIR) / "models/designs" / (name + ".xml"));
+  std::stringstream text;
+  text << in.rdbuf();
+  return plan_of_text(text.str(), name);
 }
 
 // Each row by the names of the columns.
@@ -146,6 +153,38 @@ TEST_P(CutFiles, TheShoppingListAddsUp) {
   EXPECT_NEAR(sum, static_cast<double>(plan.cuts.known_cost) / 100, 1e-6);
 }
 
+TEST_P(CutFiles, ThePlanOfSheetsMadeAnewFromTheTableHoldsAgainstTheOrder) {
+  const Plan plan = plan_of(GetParam());
+  const auto nanometres = [](const std::string& text) { return std::llround(std::stod(text) * 1e6); };
+  const auto rows = records(sheets_csv(plan.cuts));
+  ASSERT_FALSE(rows.empty());
+  for (const models::SheetCutting& cutting : plan.cuts.sheets) {
+    cutting::SheetPlan anew = cutting.plan;
+    for (cutting::Sheet& sheet : anew.sheets) sheet.pieces.clear();
+    std::vector<int> used(cutting.order.pieces.size());
+    for (const auto& row : rows) {
+      if (row.at("stock") != cutting.stock) continue;
+      const auto number = static_cast<std::size_t>(std::stoi(row.at("sheet")) - 1);
+      ASSERT_LT(number, anew.sheets.size());
+      const auto stock = static_cast<std::size_t>(anew.sheets[number].stock);
+      EXPECT_EQ(row.at("from"),
+                cutting.order.stock[stock].at_hand ? "at hand: " + cutting.labels[stock] : "buy");
+      EXPECT_EQ(nanometres(row.at("length mm")), cutting.order.stock[stock].x);
+      for (std::size_t i = 0; i < used.size(); ++i)
+        if (cutting.order.pieces[i].mark == row.at("mark") && used[i] < cutting.order.pieces[i].count) {
+          ++used[i];
+          anew.sheets[number].pieces.push_back(
+              {static_cast<int>(i),
+               {nanometres(row.at("x mm")), nanometres(row.at("y mm")), nanometres(row.at("along mm")),
+                nanometres(row.at("across mm"))},
+               row.at("turned") == "yes"});
+          break;
+        }
+    }
+    EXPECT_THAT(cutting::faults_in(cutting.order, anew), testing::IsEmpty()) << cutting.stock;
+  }
+}
+
 TEST_P(CutFiles, SheetsAreWellLaidOut) {
   const Plan plan = plan_of(GetParam());
   const Space space = drawing_space(paper_for(plan.design.units));
@@ -167,6 +206,65 @@ TEST_P(CutFiles, BarsAreTrueToProportion) {
       far = piece.far_right;
     }
   }
+}
+
+// Three panels of 1200 mm: two on the sheet that is bought, one on the spare. Six screws hold a board on two rails.
+Plan shed() {
+  return plan_of_text(
+      "<coop units='mm' name='shed'><stock currency='EUR'><sold sheet='12mm plywood' price='40'/>"
+      "<sold lumber='38x63' length='2.4m' price='5'/><pack of='wood glue' volume='750ml' price='9.90'/>"
+      "<pack of='wood screws' count='2' price='1.50'/>"
+      "<spare label='stage &amp; floor' sheet='12mm plywood' length='1250' width='1220'/></stock><extra>"
+      "<panel name='p' sheet='12mm plywood' outline='0,0 1200,0 1200,1200 0,1200'/>"
+      "<panel name='p' sheet='12mm plywood' outline='0,0 1200,0 1200,1200 0,1200' y='2m'/>"
+      "<panel name='p' sheet='12mm plywood' outline='0,0 1200,0 1200,1200 0,1200' y='4m'/>"
+      "<stick name='rail' lumber='38x63' length='1000' y='-3m'/>"
+      "<stick name='post' lumber='38x63' length='800' turn-y='-90' x='500' y='-3m' z='38'/>"
+      "</extra></coop>",
+      "shed");
+}
+
+TEST(BuyTable, SaysWhatAPackHoldsAndWhatHasNoPrice) {
+  Plan plan = shed();
+  // Two screws and one to spare are two packs of two: 3.00. A sheet at 40, a stud at 5: 48.00.
+  Table table = buy_table(plan.cuts, plan.design);
+  EXPECT_EQ(table.title, "To buy; prices in EUR");
+  EXPECT_THAT(table.rows,
+              testing::Contains(testing::ElementsAre("2", "wood screws, box of 2", "80",
+                                                     "no. 8 (4.2 mm); 2 are driven", "1.50", "3.00")));
+  EXPECT_THAT(table.rows.back(), testing::ElementsAre("", "all of it", "", "", "", "48.00"));
+  plan.cuts.buy.push_back({models::Bought::bulk, "litter", {}, {}, 0.25, "m3", "", {}});
+  plan.cuts.total.reset();
+  table = buy_table(plan.cuts, plan.design);
+  EXPECT_THAT(table.rows, testing::Contains(testing::ElementsAre("0.25 m3", "litter", "", "", "?", "?")));
+  EXPECT_THAT(table.rows.back(),
+              testing::ElementsAre("", "what has a price", "", "without the line marked ?", "", "48.00"));
+  plan.cuts.buy.back() = {models::Bought::bulk, "litter", {}, {}, 7, "", "", 650, "bag", {40, "L"},
+                          {0.25, "m3"}};
+  table = buy_table(plan.cuts, plan.design);
+  EXPECT_THAT(table.rows, testing::Contains(testing::ElementsAre("7", "litter, bag of 40 L", "",
+                                                                 "0.25 m3 needed", "6.50", "45.50")));
+  const auto csv = records(buy_csv(plan.cuts, plan.design));
+  EXPECT_EQ(csv.back().at("pack holds"), "40");
+  EXPECT_EQ(csv.back().at("pack unit"), "L");
+  EXPECT_EQ(csv.back().at("cost"), "45.50");
+}
+
+TEST(SheetDrawings, SayWhatIsAtHand) {
+  const Plan plan = shed();
+  const models::SheetCutting& cutting = plan.cuts.sheets.at(0);
+  std::vector<std::string> titles;
+  for (const SheetGroup& group : sheet_groups(cutting))
+    titles.push_back(sheet_drawing(cutting, group, 300, 100, {geometry::Units::mm}).labels.at(0).text);
+  EXPECT_THAT(titles, testing::UnorderedElementsAre(
+                          testing::StartsWith("12mm plywood, 2440 x 1220: no. "),
+                          testing::StartsWith("12mm plywood, 1250 x 1220, at hand: stage & floor; no. ")));
+  int spare = 0;
+  for (const auto& row : records(sheets_csv(plan.cuts))) spare += row.at("from") == "at hand: stage & floor";
+  EXPECT_EQ(spare, 1);
+  int at_hand = 0;
+  for (const auto& sheet : sheets_json(plan.cuts)) at_hand += sheet["at_hand"] == "stage & floor";
+  EXPECT_EQ(at_hand, 1);
 }
 
 // Parallelograms of 100 over a width of 40 that lean 30, kerf 4 (5 along a slanted cut), then one that leans the other

@@ -76,16 +76,16 @@ TEST(CutPlan, GlueGoesOnEdgesOfThinSheetsAndSealantRoundPanes) {
       "<coop units='mm'><extra><panel name='a' sheet='12mm plywood' outline='0,0 600,0 600,400 0,400'/>"
       "<panel name='b' sheet='12mm plywood' outline='0,0 600,0 600,300 0,300' turn-x='90' y='200' "
       "z='12'/></extra></coop>");
-  const BuyLine* glue = bought(p, "wood glue for outdoors");
+  const BuyLine* glue = bought(p, "wood glue");
   ASSERT_NE(glue, nullptr);
   EXPECT_NEAR(glue->amount, 600 * 12 * 1e-6 * 0.2, 1e-9);
-  EXPECT_EQ(glue->unit, "l");
+  EXPECT_EQ(glue->unit, "L");
   // A pane of 500 by 300 mm: 1.6 m of a bead of 6 mm, 28 ml a metre; common practice.
   const Planned window = planned(
       "<coop format='1' units='mm'><flock birds='5'/><house width='2000' depth='1500' wall-height='1500'/>"
       "<wall side='left'><window left='400' bottom='700' width='500' height='300' pane='12mm "
       "plywood'/></wall></coop>");
-  const BuyLine* sealant = bought(window, "sealant for outdoors");
+  const BuyLine* sealant = bought(window, "sealant");
   ASSERT_NE(sealant, nullptr);
   EXPECT_NEAR(sealant->amount, 1.6 * 0.028, 1e-9);
 }

@@ -230,7 +230,7 @@ TEST_F(DesignSchemaTable, HasEveryAttributeWithItsKind) {
       {ValueKind::length, "length"},   {ValueKind::pitch, "pitch"},       {ValueKind::angle, "angle"},
       {ValueKind::text, "text"},       {ValueKind::lumber, "stock-name"}, {ValueKind::sheet, "stock-name"},
       {ValueKind::mesh, "stock-name"}, {ValueKind::number, "number"},     {ValueKind::offset, "offset"},
-      {ValueKind::turn, "turn"},       {ValueKind::points, "points"}};
+      {ValueKind::turn, "turn"},       {ValueKind::points, "points"},     {ValueKind::volume, "volume"}};
   for (const auto& element : design_format()) {
     std::vector<std::string> names;
     for (const auto* xml : all(*types_.at(elements_.at(std::string(element.name))), "xs:attribute")) {

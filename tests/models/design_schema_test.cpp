@@ -49,6 +49,10 @@ TEST(DesignSchema, TakesWhatTheReaderTakes) {
              "depth='3in'/><floor/><apron/>"
              "<run length='8ft' top='open' joins-m2='3'/>"),
         coop("<base kind='skids'/>"),
+        coop(
+            "<stock><pack of='bolt'/><pack of='litter' volume=' 40 L'/><pack of='wood glue' volume='16fl oz' "
+            "price='9'/><pack of='brads' length='30mm' count='500'/>"
+            "<spare sheet='1/2 plywood' length='4ft' width='2ft'/></stock>"),
         std::string("<coop units='mm'><extra><stick name='a' lumber='38x63' length='500' left-mitre='-45deg' "
                     "y='-1.5m'/>"
                     "<panel name='b' outline='0,0 300,0 300,200' turn-x='90'/></extra></coop>"),
@@ -105,6 +109,11 @@ TEST(DesignSchema, RefusesWhatTheReaderRefuses) {
         coop("<wall side='left'><door width='1ft' height='1ft'><hinges opens='wide'/></door></wall>"),
         coop("<stock><lumber name='a' width='2in'/></stock>"),
         coop("<stock><lumber name=' ' thickness='1in' width='2in'/></stock>"),
+        coop("<stock><pack/></stock>"),
+        coop("<stock><pack of='nails'/></stock>"),
+        coop("<stock><pack of='bolt' count='0'/></stock>"),
+        coop("<stock><pack of='litter' volume='40'/></stock>"),
+        coop("<stock><pack of='litter' volume='40 litres'/></stock>"),
         std::string("<coop><flock birds='1'/><house width='2m' depth='1m' wall-height='1m'/></coop>"),
         std::string(
             "<coop units='cm'><flock birds='1'/><house width='2m' depth='1m' wall-height='1m'/></coop>"),
