@@ -2,8 +2,19 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace models {
+namespace {
+
+// "glue" and "wood glue": words of one in the other, which distances of single characters do not see.
+bool one_holds_the_other(std::string_view a, std::string_view b) {
+  constexpr std::size_t least = 3, most = 64;
+  if (a.size() > b.size()) std::swap(a, b);
+  return a.size() >= least && b.size() <= most && b.find(a) != std::string_view::npos;
+}
+
+}  // namespace
 
 std::size_t edit_distance(std::string_view a, std::string_view b) {
   constexpr std::size_t most = 64;
@@ -30,7 +41,8 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 
 std::string nearest_name(std::string_view text, std::span<const std::string> names) {
   const auto nearest = std::min_element(names.begin(), names.end(), [&](const auto& x, const auto& y) {
-    return edit_distance(text, x) < edit_distance(text, y);
+    return std::pair(!one_holds_the_other(text, x), edit_distance(text, x)) <
+           std::pair(!one_holds_the_other(text, y), edit_distance(text, y));
   });
   return nearest == names.end() ? std::string() : *nearest;
 }

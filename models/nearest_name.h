@@ -13,7 +13,8 @@ namespace models {
 // that the work is bounded whatever a file holds.
 [[nodiscard]] std::size_t edit_distance(std::string_view a, std::string_view b);
 
-// The name with the least edit distance from `text`, the first of equals; empty when there are no names.
+// The name with the least edit distance from `text`, the first of equals; one that holds the text whole, or is held in it,
+// goes before others. Empty when there are no names.
 [[nodiscard]] std::string nearest_name(std::string_view text, std::span<const std::string> names);
 
 }  // namespace models

@@ -107,6 +107,7 @@ TEST(ReadShop, SaysWhatIsWrongWithAPack) {
   EXPECT_THAT(problems("<pack of='wood screw'/>"),
               ElementsAre(AllOf(StartsWith("f.xml:3: coop/stock/pack/@of: \"wood screw\" is not known"),
                                 HasSubstr("nearest: wood screws"))));
+  EXPECT_THAT(problems("<pack of='glue'/>"), ElementsAre(HasSubstr("nearest: wood glue")));
   EXPECT_THAT(problems("<pack price='3'/>"),
               ElementsAre(HasSubstr("pack/@of: is missing: expected hinge, bolt")));
   EXPECT_THAT(

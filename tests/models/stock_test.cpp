@@ -39,6 +39,14 @@ TEST(NearestName, IsTheFirstOfEqualsAndEmptyWithoutNames) {
   EXPECT_EQ(models::nearest_name("x", {}), "");
 }
 
+TEST(NearestName, IsOneThatHoldsTheTextOrIsHeldInIt) {
+  const std::vector<std::string> names = {"bolt", "wood glue", "hinge"};
+  EXPECT_EQ(models::nearest_name("glue", names), "wood glue");  // from "bolt" it is 4 letters, from this 5
+  EXPECT_EQ(models::nearest_name("hinge plates", names), "hinge");
+  EXPECT_EQ(models::nearest_name("wood", names), "wood glue");
+  EXPECT_EQ(models::nearest_name("ue", names), "bolt");  // two letters say nothing
+}
+
 TEST(Stock, NamesAreUniqueAndSizesAreLesserFirst) {
   const Stock stock = standard_stock();
   std::set<std::string> names;
