@@ -1,5 +1,5 @@
-#include "exporters/findings/finding_pictures.h"
 #include "exporters/cut/cut_sheets.h"
+#include "exporters/findings/finding_pictures.h"
 #include "exporters/glb.h"
 #include "exporters/plan.h"
 #include "exporters/plan_json.h"
