@@ -64,7 +64,8 @@ class Check {
     const int from = board.bought ? order_.stock[index].section : order_.on_hand[index].section;
     const Nanometres length = board.bought ? order_.stock[index].length : order_.on_hand[index].length;
     const auto on = [](Nanometres value, Nanometres most) { return value >= 0 && value <= most; };
-    bool right = on(board.cost, most_cost) && on(board.leftover_width, section(from).width);
+    bool right = on(board.cost, most_cost) && on(board.leftover_width, section(from).width) &&
+                 on(board.ripped_to, length);
     for (const Stick& stick : board.sticks) {
       right = right && stick.section >= 0 &&
               static_cast<std::size_t>(stick.section) < order_.sections.size() &&
@@ -94,29 +95,55 @@ class Check {
       const double said = static_cast<double>(board.cost);
       ask(board.bought ? said >= mm3 && said <= mm3 + 1.001 : board.cost == 0, "its volume is another");
     }
+    const std::vector<Stretch> defects =
+        board.bought ? std::vector<Stretch>{} : order_.on_hand[index].defects;
+    const Nanometres trim = section(from).ends_kept ? 0 : order_.saw.end_trim;
+    const Stretch trimmed{trim, length - trim};
     const bool whole = board.sticks.size() == 1 && board.sticks[0].section == from;
-    if (whole) {
-      ask(board.sticks[0].across == 0, "it is whole but does not lie at its edge");
-    } else {
-      cost += check_ripping(board, from);
+    const bool in_part = board.ripped_to != 0;
+    std::size_t strips = whole ? 0 : board.sticks.size();
+    if (whole) ask(board.sticks[0].across == 0, "it is whole but does not lie at its edge");
+    if (in_part) {
+      check_crosscut(board, trimmed, defects);
+      if (!whole && has_rest(board, from)) --strips;
     }
+    if (!whole) cost += check_ripping(board, from, strips);
     if (!plan_.by_volume) ask(cost == board.cost, "its cost is not its price with the work of ripping it");
     bool any = false;
-    for (const Stick& stick : board.sticks) {
+    for (std::size_t s = 0; s < board.sticks.size(); ++s) {
+      const Stick& stick = board.sticks[s];
       any = any || !stick.pieces.empty();
-      check(stick, length, section(from).ends_kept ? 0 : order_.saw.end_trim,
-            board.bought ? std::vector<Stretch>{} : order_.on_hand[index].defects);
+      Stretch clear = trimmed;
+      // The crosscut leaves a fresh end at either side, off which nothing is trimmed.
+      if (in_part && s < strips) clear.to = board.ripped_to;
+      if (in_part && s >= strips) clear.from = board.ripped_to + order_.saw.kerf;
+      check(stick, clear, defects);
     }
     ask(any, "nothing is cut from it");
   }
 
-  // Strips side by side, each with a rule, within the board's width; returns the work.
-  Money check_ripping(const Board& board, int from) {
+  void check_crosscut(const Board& board, const Stretch& trimmed, const std::vector<Stretch>& defects) {
+    ask(board.sticks.size() > 1, "it is crosscut to be ripped, but no strip comes out of it");
+    ask(defects.empty(), "it is ripped in part, though it has defects");
+    ask(board.ripped_to > trimmed.from, "its crosscut leaves nothing to rip");
+    ask(board.ripped_to + order_.saw.kerf < trimmed.to, "its crosscut leaves no rest");
+  }
+
+  // Of a board that is ripped in part.
+  [[nodiscard]] bool has_rest(const Board& board, int from) {
+    const bool right = !board.sticks.empty() && board.sticks.back().section == from;
+    ask(right, "it is ripped in part, but its rest does not come last");
+    ask(!right || board.sticks.back().across == 0, "its rest does not lie at its edge");
+    return right;
+  }
+
+  // The first so many sticks: strips side by side, each with a rule, within the board's width. Returns the work.
+  Money check_ripping(const Board& board, int from, std::size_t strips) {
     Money work = 0;
     const Nanometres width = section(from).width;
     Nanometres edge = order_.saw.edge_trim;
     Nanometres end = edge;
-    for (std::size_t s = 0; s < board.sticks.size(); ++s) {
+    for (std::size_t s = 0; s < strips; ++s) {
       const Stick& stick = board.sticks[s];
       Money cheapest = -1;
       for (const RipRule& rule : order_.rips) {
@@ -176,9 +203,9 @@ class Check {
     return square(gap) * width2 >= square(order_.saw.kerf) * (width2 + square(std::abs(lean)));
   }
 
-  void check(const Stick& stick, Nanometres length, Nanometres trim, const std::vector<Stretch>& defects) {
+  // A stick between its clean ends.
+  void check(const Stick& stick, const Stretch& clear, const std::vector<Stretch>& defects) {
     std::optional<Outline> before;
-    const Nanometres end = length - trim;
     std::vector<Stretch> used;
     for (const CutPiece& cut : stick.pieces) {
       if (cut.piece < 0 || static_cast<std::size_t>(cut.piece) >= order_.pieces.size()) {
@@ -192,11 +219,11 @@ class Check {
       ask(piece.section == stick.section, piece.mark + " is cut from the wrong section");
       ask(piece.may_turn_over || !cut.face_down, piece.mark + " lies face down, which it must not");
       const Outline outline = outline_of(piece, cut);
-      ask(cut.at >= trim && (!before || lies_clear(*before, outline, section(stick.section).width)),
-          piece.mark + " overlaps the piece before it, its kerf or the trimmed end");
+      ask(cut.at >= clear.from && (!before || lies_clear(*before, outline, section(stick.section).width)),
+          piece.mark + " overlaps the piece before it, its kerf, the trimmed end or the crosscut");
       before = outline;
       const Nanometres to = cut.at + piece.length;
-      ask(to <= end, piece.mark + " runs past the end");
+      ask(to <= clear.to, piece.mark + " runs past the end");
       for (const Stretch& defect : defects) {
         // The zone takes at least a kerf: what begins behind it begins behind the cut through it.
         const Nanometres behind = std::max(defect.to, defect.from + order_.saw.kerf);
@@ -205,7 +232,8 @@ class Check {
       used.push_back({cut.at, to});
     }
     for (const Stretch& left : stick.leftovers) {
-      ask(left.from >= trim && left.to <= end && left.to > left.from, "a leftover lies outside it");
+      ask(left.from >= clear.from && left.to <= clear.to && left.to > left.from,
+          "a leftover lies outside it");
       for (const Stretch& piece : used) {
         ask(left.to <= piece.from || left.from >= piece.to, "a leftover overlaps a piece");
       }

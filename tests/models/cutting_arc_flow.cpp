@@ -71,13 +71,14 @@ struct Way {
 
 class ArcFlow {
  public:
-  explicit ArcFlow(const StickOrder& order) : order_(order) {
+  ArcFlow(const StickOrder& order, Ripping ripping) : order_(order) {
+    const bool parts = ripping == Ripping::parts;
     for (const Stock& stock : order.stock) {
       add_ways(stock.section, stock.price.value_or(0), true, stock.available,
-               {{order.saw.end_trim, stock.length - order.saw.end_trim}});
+               {{order.saw.end_trim, stock.length - order.saw.end_trim}}, parts);
     }
     for (const OnHand& hand : order.on_hand) {
-      add_ways(hand.section, hand.value, false, hand.count, clear_of(hand));
+      add_ways(hand.section, hand.value, false, hand.count, clear_of(hand), parts && hand.defects.empty());
     }
   }
 
@@ -134,7 +135,7 @@ class ArcFlow {
   }
 
   void add_ways(int section, Money price, bool bought, std::optional<int> count,
-                const std::vector<Stretch>& clear) {
+                const std::vector<Stretch>& clear, bool in_part) {
     int group = -1;
     if (count) {
       group = static_cast<int>(group_limits_.size());
@@ -178,6 +179,8 @@ class ArcFlow {
           work -= cheapest_work;
         }
         add_way(sections, price + work, group, bought, clear);
+        if (in_part && !clear.empty())
+          add_parts(section, sections, price + work, group, bought, clear.front());
         return;
       }
       const Nanometres strip = order_.sections[static_cast<std::size_t>(rules[r].to)].width;
@@ -196,6 +199,18 @@ class ArcFlow {
       }
     }
     if (!way.blanks.empty()) ways_.push_back(way);
+  }
+
+  // A crosscut at every place that leaves something on either side of it.
+  void add_parts(int section, const std::vector<int>& strips, Money cost, int group, bool bought,
+                 const Stretch& clear) {
+    const Nanometres length = clear.to - clear.from;
+    for (Nanometres ripped = 1; ripped + order_.saw.kerf < length; ++ripped) {
+      Way way{cost, group, bought, {}};
+      for (int strip : strips) ++way.blanks[{strip, ripped}];
+      ++way.blanks[{section, length - ripped - order_.saw.kerf}];
+      ways_.push_back(way);
+    }
   }
 
   void add_flow(Model& model, int section, const std::vector<int>& demand_row,
@@ -240,8 +255,8 @@ class ArcFlow {
 
 }  // namespace
 
-std::optional<LeastCost> least_cost(const StickOrder& order) {
-  const auto sum = solve(ArcFlow(order).build());
+std::optional<LeastCost> least_cost(const StickOrder& order, Ripping ripping) {
+  const auto sum = solve(ArcFlow(order, ripping).build());
   if (!sum) return std::nullopt;
   const Money value = std::llround(*sum);
   return LeastCost{value / ArcFlow::weight, static_cast<int>(value % ArcFlow::weight)};

@@ -82,6 +82,127 @@ TEST(Verify, FindsStripsThatDoNotFit) {
   EXPECT_THAT(faults_in(order, plan_of_two()), Contains(HasSubstr("strips")));
 }
 
+namespace {
+
+// The same boards, from which two strips of 48 and a piece of 40 are wanted.
+StickOrder order_of_part() {
+  StickOrder order = order_of_two();
+  order.pieces = {{"A", 1, 40, 1}, {"B", 0, 48, 2}};
+  order.on_hand = {{"H", 1, 100, 1, 50, {{94, 95}}}};
+  return order;
+}
+
+// By hand: crosscut at 50, the strips run from the trim of 2 to there and are one B each; two rips are 14. The rest begins
+// a kerf behind, at 51, and ends at 98: A, and behind its kerf 6.
+StickPlan plan_of_part() {
+  StickPlan plan;
+  plan.status = PlanStatus::best_found;
+  plan.boards = {
+      {true, 0, 64, {{0, 0, {{1, 2}}, {}}, {0, 5, {{1, 2}}, {}}, {1, 0, {{0, 51}}, {{92, 98}}}}, 50, 0}};
+  plan.cost = 64;
+  plan.bought = 1;
+  plan.set_ups = 2;
+  plan.longest_leftover = 6;
+  return plan;
+}
+
+template <typename Spoil>
+std::vector<std::string> part_faults_after(const Spoil& spoil) {
+  StickPlan plan = plan_of_part();
+  spoil(plan.boards[0]);
+  return faults_in(order_of_part(), plan);
+}
+
+}  // namespace
+
+TEST(Verify, ABoardMayBeRippedInPart) {
+  EXPECT_THAT(faults_in(order_of_part(), plan_of_part()), IsEmpty());
+  // A rest that nothing is cut from is left over whole: 98 - 51.
+  StickOrder order = order_of_part();
+  order.pieces[0].count = 0;
+  StickPlan plan = plan_of_part();
+  plan.boards[0].sticks[2] = {1, 0, {}, {{51, 98}}};
+  plan.set_ups = 1;
+  plan.longest_leftover = 47;
+  EXPECT_THAT(faults_in(order, plan), IsEmpty());
+}
+
+TEST(Verify, FindsPiecesThatDoNotFitAPartRippedBoard) {
+  EXPECT_THAT(part_faults_after([](Board& b) { b.ripped_to = 49; }),
+              testing::ElementsAre(HasSubstr("B runs past the end"), HasSubstr("B runs past the end")));
+  EXPECT_THAT(
+      part_faults_after([](Board& b) { b.ripped_to = 51; }),
+      testing::ElementsAre(HasSubstr("A overlaps the piece before it, its kerf, the trimmed end or the "
+                                     "crosscut")));
+  EXPECT_THAT(part_faults_after([](Board& b) { b.sticks[0].pieces[0].at = 1; }),
+              testing::ElementsAre(HasSubstr("B overlaps the piece before it")));
+  EXPECT_THAT(part_faults_after([](Board& b) { b.sticks[2].pieces[0].at = 59; }),
+              testing::Contains(HasSubstr("A runs past the end")));
+  EXPECT_THAT(part_faults_after([](Board& b) {
+                b.sticks[1].leftovers = {{50, 51}};
+              }),
+              testing::ElementsAre(HasSubstr("a leftover lies outside it")));
+  EXPECT_THAT(part_faults_after([](Board& b) {
+                b.sticks[2].leftovers = {{50, 51}, {92, 98}};
+              }),
+              testing::ElementsAre(HasSubstr("a leftover lies outside it")));
+}
+
+TEST(Verify, FindsWhatIsWrongWithTheRest) {
+  EXPECT_THAT(part_faults_after([](Board& b) { std::swap(b.sticks[1], b.sticks[2]); }),
+              Contains(HasSubstr("its rest does not come last")));
+  EXPECT_THAT(part_faults_after([](Board& b) { b.sticks.pop_back(); }),
+              Contains(HasSubstr("its rest does not come last")));
+  EXPECT_THAT(part_faults_after([](Board& b) { b.sticks[2].across = 1; }),
+              testing::ElementsAre(HasSubstr("its rest does not lie at its edge")));
+  // Two rests: the first would have to be a strip.
+  EXPECT_THAT(part_faults_after([](Board& b) {
+                b.sticks.push_back({1, 0, {}, {}});
+              }),
+              Contains(HasSubstr("no rule to rip board from it")));
+  // Ripped whole, a board has no rest.
+  EXPECT_THAT(part_faults_after([](Board& b) { b.ripped_to = 0; }),
+              Contains(HasSubstr("no rule to rip board from it")));
+}
+
+TEST(Verify, FindsCrosscutsThatDivideNothing) {
+  EXPECT_THAT(part_faults_after([](Board& b) { b.ripped_to = 2; }),
+              Contains(HasSubstr("its crosscut leaves nothing to rip")));
+  EXPECT_THAT(part_faults_after([](Board& b) { b.ripped_to = 97; }),
+              Contains(HasSubstr("its crosscut leaves no rest")));
+  for (const Nanometres bad : {Nanometres{-1}, Nanometres{101}, std::numeric_limits<Nanometres>::max()}) {
+    EXPECT_THAT(part_faults_after([&](Board& b) { b.ripped_to = bad; }),
+                Contains(HasSubstr("lies beyond the board")));
+  }
+  // Nothing but the rest.
+  EXPECT_THAT(part_faults_after([](Board& b) {
+                b.sticks.erase(b.sticks.begin(), b.sticks.begin() + 2);
+                b.cost = 50;
+              }),
+              Contains(HasSubstr("it is crosscut to be ripped, but no strip comes out of it")));
+  StickPlan plan = plan_of_two();
+  plan.boards[0].ripped_to = 50;
+  EXPECT_THAT(faults_in(order_of_two(), plan),
+              Contains(HasSubstr("it is crosscut to be ripped, but no strip comes out of it")));
+}
+
+TEST(Verify, APartRippedBoardHasNoDefectsAndPaysForEveryRip) {
+  // The board on hand is as long and counts 50 too; its defect lies behind A, where no piece touches it.
+  StickPlan plan = plan_of_part();
+  plan.boards[0].bought = false;
+  plan.boards[0].sticks[2].leftovers = {};
+  plan.bought = 0;
+  plan.longest_leftover = 0;
+  EXPECT_THAT(faults_in(order_of_part(), plan),
+              testing::ElementsAre(HasSubstr("it is ripped in part, though it has defects")));
+  StickOrder order = order_of_part();
+  order.on_hand[0].defects.clear();
+  EXPECT_THAT(faults_in(order, plan), IsEmpty());
+  EXPECT_THAT(part_faults_after([](Board& b) { b.cost = 57; }), Contains(HasSubstr("work of ripping")));
+  EXPECT_THAT(part_faults_after([](Board& b) { b.leftover_width = 1; }),
+              testing::ElementsAre(HasSubstr("the strip left over has another width")));
+}
+
 TEST(Verify, FindsWrongCountsAndMoney) {
   EXPECT_THAT(faults_after([](StickPlan& p) { p.boards[1].sticks[1].pieces.clear(); }),
               Contains(HasSubstr("B is cut 1 times, not 2")));
