@@ -48,8 +48,8 @@ exporters::Table board_table(const models::CutPlan& plan, const geometry::Length
       {"board", "of", "", "cut"},
       {}};
   for (const exporters::BoardLine& line : exporters::board_lines(plan, style)) {
-    std::string number = line.strip ? "" : std::to_string(line.first);
-    if (!line.strip && line.last > line.first) number += "-" + std::to_string(line.last);
+    std::string number = line.part ? "" : std::to_string(line.first);
+    if (!line.part && line.last > line.first) number += "-" + std::to_string(line.last);
     std::string pieces = exporters::first_cut_text(line);
     for (std::size_t i = 0; i < line.pieces.size(); ++i)
       if (const exporters::LinePiece& piece = line.pieces[i]; !piece.mark.empty())

@@ -12,7 +12,7 @@ constexpr double total_cap = 1.8;  // of running totals, which stand upright und
 constexpr double closest = 2.4;    // of two totals side by side
 
 std::string numbers(const BoardLine& line) {
-  if (line.strip) return "";
+  if (line.part) return "";
   if (line.first == line.last) return std::to_string(line.first);
   return std::to_string(line.first) + "-" + std::to_string(line.last);
 }
@@ -21,8 +21,8 @@ std::string numbers(const BoardLine& line) {
 void add_caption(Drawing& out, const BoardLine& line) {
   const int alike = line.last - line.first + 1;
   std::string what = line.board;
-  if (!line.strip && alike > 1) what += ", " + std::to_string(alike) + " alike";
-  const double indent = line.strip ? 18 : 15;
+  if (!line.part && alike > 1) what += ", " + std::to_string(alike) + " alike";
+  const double indent = line.part ? 18 : 15;
   out.label(Role::mark, {0, 4}, numbers(line), {mark_cap});
   out.label(Role::note, {indent, 4}, fitted(what, mark_cap, board_caption_width - indent - 2), {mark_cap});
   // A ripped board has no bar of its own, so that its note has the whole line.
@@ -36,7 +36,7 @@ Drawing board_drawing(const BoardLine& line, double scale, const geometry::Lengt
   Drawing out;
   add_caption(out, line);
   if (line.length <= 0) return out;
-  const auto x = [&](double at) { return board_caption_width + at * scale; };
+  const auto x = [&](double at) { return board_caption_width + (line.starts + at) * scale; };
   const auto box = [&](double from, double to, const Pen& pen, std::string_view fill) {
     out.strokes.push_back({fill == no_fill ? Role::edge : Role::waste,
                            {{x(from), 0}, {x(to), 0}, {x(to), bar}, {x(from), bar}},

@@ -47,7 +47,9 @@ class Lines {
   int pile(const Board& board) const { return models::source_of(order_, board).section; }
 
   static bool alike(const Board& a, const Board& b) {
-    if (a.bought != b.bought || a.source != b.source || a.sticks.size() != b.sticks.size()) return false;
+    if (a.bought != b.bought || a.source != b.source || a.ripped_to != b.ripped_to ||
+        a.sticks.size() != b.sticks.size())
+      return false;
     for (std::size_t i = 0; i < a.sticks.size(); ++i) {
       const Stick &s = a.sticks[i], &t = b.sticks[i];
       if (s.section != t.section || s.across != t.across || s.pieces.size() != t.pieces.size()) return false;
@@ -64,32 +66,53 @@ class Lines {
     line.last = last;
     line.board = source.section_name + ", " + print_length(source.length, style_);
     line.note = source.at_hand ? "at hand: " + *source.at_hand : "buy";
+    const Nanometres trim = end_trim(order_, source.section);
     const bool ripped =
         board.sticks.size() > 1 || (!board.sticks.empty() && board.sticks[0].section != source.section);
     if (!ripped) {
       line.length = source.length.mm();
-      line.zero = millimetres(end_trim(order_, source.section));
-      if (!board.sticks.empty()) line.pieces = pieces_of(board.sticks[0]);
+      line.zero = millimetres(trim);
+      if (!board.sticks.empty()) line.pieces = pieces_of(board.sticks[0], 0);
       lines_.push_back(std::move(line));
       return;
     }
-    line.note += "; rip into " + widths(board);
+    const bool in_part = board.ripped_to > 0;
+    const std::size_t strips = board.sticks.size() - (in_part ? 1 : 0);
+    if (in_part)
+      line.note += "; crosscut at " + print(board.ripped_to - trim) + ", rip that part into " +
+                   widths(board, strips) + "; the rest stays whole";
+    else
+      line.note += "; rip into " + widths(board, strips);
     lines_.push_back(line);
-    for (std::size_t i = 0; i < board.sticks.size();) {
+    for (std::size_t i = 0; i < strips;) {
       std::size_t end = i + 1;
-      while (end < board.sticks.size() && same_cuts(board.sticks[i], board.sticks[end])) ++end;
-      BoardLine strip;
-      strip.first = first;
-      strip.last = last;
-      strip.strip = true;
+      while (end < strips && same_cuts(board.sticks[i], board.sticks[end])) ++end;
+      BoardLine strip = part_of(line, board.sticks[i], 0);
       strip.board = "strip " + std::to_string(i + 1) + (end > i + 1 ? " to " + std::to_string(end) : "");
-      strip.note = order_.sections[static_cast<std::size_t>(board.sticks[i].section)].name;
-      strip.length = source.length.mm();
-      strip.zero = millimetres(end_trim(order_, source.section));
-      strip.pieces = pieces_of(board.sticks[i]);
+      strip.length = in_part ? millimetres(board.ripped_to) : source.length.mm();
+      strip.zero = millimetres(trim);
       lines_.push_back(std::move(strip));
       i = end;
     }
+    if (!in_part) return;
+    BoardLine rest = part_of(line, board.sticks.back(), board.ripped_to + order_.saw.kerf);
+    rest.board = "rest";
+    rest.note += rest.pieces.empty() || rest.pieces.front().mark.empty() ? "; left over"
+                                                                         : "; hook the tape on the fresh cut";
+    rest.length = source.length.mm() - rest.starts;
+    lines_.push_back(std::move(rest));
+  }
+
+  // One of the sticks of a ripped board, whose left end lies at `starts` on it.
+  BoardLine part_of(const BoardLine& board, const Stick& stick, Nanometres starts) const {
+    BoardLine line;
+    line.first = board.first;
+    line.last = board.last;
+    line.part = true;
+    line.note = order_.sections[static_cast<std::size_t>(stick.section)].name;
+    line.starts = millimetres(starts);
+    line.pieces = pieces_of(stick, starts);
+    return line;
   }
 
   static bool same_cuts(const Stick& a, const Stick& b) {
@@ -100,10 +123,11 @@ class Lines {
   }
 
   // "2 of 1 1/2" and 1 of 3/4"".
-  std::string widths(const Board& board) const {
+  std::string widths(const Board& board, std::size_t strips) const {
     std::vector<std::pair<int, int>> counts;  // section, how many
-    for (const Stick& stick : board.sticks) {
-      if (counts.empty() || counts.back().first != stick.section) counts.emplace_back(stick.section, 0);
+    for (std::size_t i = 0; i < strips; ++i) {
+      const int section = board.sticks[i].section;
+      if (counts.empty() || counts.back().first != section) counts.emplace_back(section, 0);
       ++counts.back().second;
     }
     std::string text;
@@ -116,7 +140,9 @@ class Lines {
     return text;
   }
 
-  std::vector<LinePiece> pieces_of(const Stick& stick) const {
+  // Its pieces and what is left, from `starts` on the board.
+  std::vector<LinePiece> pieces_of(const Stick& stick, Nanometres starts) const {
+    const auto along = [&](Nanometres at) { return millimetres(at - starts); };
     std::vector<LinePiece> pieces;
     for (std::size_t i = 0; i < stick.pieces.size(); ++i) {
       const auto& cut = stick.pieces[i];
@@ -124,12 +150,12 @@ class Lines {
       const models::LyingPiece lies = models::lying(order_, cut);
       LinePiece out;
       out.mark = order_.pieces[piece].mark;
-      out.from = millimetres(cut.at);
-      out.to = millimetres(cut.at + order_.pieces[piece].length);
-      out.near_left = millimetres(lies.near_left);
-      out.near_right = millimetres(lies.near_right);
-      out.far_left = millimetres(lies.far_left);
-      out.far_right = millimetres(lies.far_right);
+      out.from = along(cut.at);
+      out.to = along(cut.at + order_.pieces[piece].length);
+      out.near_left = along(lies.near_left);
+      out.near_right = along(lies.near_right);
+      out.far_left = along(lies.far_left);
+      out.far_right = along(lies.far_right);
       out.left_mitre = lies.left_mitre;
       out.right_mitre = lies.right_mitre;
       out.meets = i + 1 < stick.pieces.size() && models::meets(order_, cut, stick.pieces[i + 1]);
@@ -141,8 +167,8 @@ class Lines {
     }
     for (const auto& left : stick.leftovers) {
       LinePiece out;
-      out.from = out.near_left = out.far_left = millimetres(left.from);
-      out.to = out.near_right = out.far_right = millimetres(left.to);
+      out.from = out.near_left = out.far_left = along(left.from);
+      out.to = out.near_right = out.far_right = along(left.to);
       pieces.push_back(std::move(out));
     }
     std::stable_sort(pieces.begin(), pieces.end(),

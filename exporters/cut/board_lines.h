@@ -27,11 +27,12 @@ struct LinePiece {
 
 struct BoardLine {
   int first = 0, last = 0;  // numbers of the boards that are cut so, from 1
-  std::string board;        // "2x4, 8'"; of a strip what it is
+  std::string board;        // "2x4, 8'"; of a part what it is
   std::string note;         // "buy", "at hand: old bed"; how it is ripped
-  bool strip = false;       // one of the strips of the ripped board whose line stands above
+  bool part = false;        // a strip, or the rest, of the ripped board whose line stands above
+  double starts = 0;        // where its left end lies on its board, from the board's left end; mm
   double length = 0;        // mm; 0 for a ripped board, whose strips' lines follow
-  double zero = 0;          // where the tape is hooked on: the left end once it is trimmed; mm
+  double zero = 0;  // where the tape is hooked on: the left end once it is trimmed, of a rest as it is; mm
   std::vector<LinePiece> pieces;
 };
 

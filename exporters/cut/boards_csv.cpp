@@ -20,6 +20,7 @@ std::string boards_csv(const models::CutPlan& plan) {
                                                  std::to_string(board.source + 1),
                                                  source.section_name,
                                                  number(source.length.mm(), 6),
+                                                 board.ripped_to > 0 ? mm(board.ripped_to) : "",
                                                  std::to_string(board.cost),
                                                  std::to_string(k + 1),
                                                  order.sections[static_cast<std::size_t>(stick.section)].name,
@@ -38,9 +39,10 @@ std::string boards_csv(const models::CutPlan& plan) {
       }
     }
   }
-  return csv({"board", "from", "source", "stock", "length mm", "cost", "strip", "section", "across mm",
-              "mark", "left mm", "right mm", "left mitre", "right mitre", "near left mm", "near right mm",
-              "far left mm", "far right mm", "lies"},
+  return csv({"board",        "from",          "source",      "stock",        "length mm",
+              "ripped to mm", "cost",          "strip",       "section",      "across mm",
+              "mark",         "left mm",       "right mm",    "left mitre",   "right mitre",
+              "near left mm", "near right mm", "far left mm", "far right mm", "lies"},
              rows);
 }
 

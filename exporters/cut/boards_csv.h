@@ -8,7 +8,8 @@
 namespace exporters {
 
 // Boards are numbered from 1 in the plan's order; `source` is the line of the offer, counted from 1, among what is on sale
-// or at hand. Lengths in mm to a nanometre: the plan can be made anew from it.
+// or at hand. Lengths in mm to a nanometre, from the board's left end: the plan can be made anew from it. `ripped to` is
+// empty but for a board of which a part is ripped; the rest is its last strip.
 [[nodiscard]] std::string boards_csv(const models::CutPlan& plan);
 
 }  // namespace exporters

@@ -65,6 +65,12 @@ bool any_slope(const models::CutPlan& plan) {
   });
 }
 
+bool any_ripped_in_part(const models::CutPlan& plan) {
+  const auto& boards = plan.plan.boards;
+  return std::any_of(boards.begin(), boards.end(),
+                     [](const models::cutting::Board& board) { return board.ripped_to > 0; });
+}
+
 std::string percent(double part) { return number(part * 100, 1) + " %"; }
 
 }  // namespace
@@ -159,6 +165,11 @@ std::vector<std::string> board_sentences(const models::CutPlan& plan, const mode
                 with_unit(design.shop.saw.end_trim, design) +
                 ", hook the tape on it, and cut at the totals under the bar: they take in the kerf of " +
                 with_unit(design.shop.saw.kerf, design) + ". Grey is left over.");
+  if (any_ripped_in_part(plan))
+    out.emplace_back(
+        "Boards of which a part is ripped: trim the left end, crosscut the board at its total, and only then "
+        "rip the left part. What lies behind the crosscut is the rest, as wide as the board; its left end "
+        "is not trimmed: hook the tape on the fresh cut, its totals run from there.");
   if (any_slope(plan))
     out.push_back(
         "Sloped ends: the board lies face up, its near edge, the bar's lower one, towards you. Angles are "

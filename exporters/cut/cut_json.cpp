@@ -89,6 +89,7 @@ Json boards(const models::CutPlan& plan) {
     result.push_back({{"stock", source.section_name},
                       {"length", json(source.length)},
                       {"at_hand", source.at_hand ? Json(*source.at_hand) : Json()},
+                      {"ripped_to", board.ripped_to > 0 ? millimetres(board.ripped_to) : Json()},
                       {"sticks", sticks}});
   }
   return result;

@@ -26,6 +26,9 @@ class Flow {
   [[nodiscard]] double width() const { return drawing_space(paper_).width() - 2 * gap; }
   void set_columns(std::size_t columns) { columns_ = std::max<std::size_t>(1, columns); }
   [[nodiscard]] double room() const { return drawing_space(paper_).high.y - title_block_height - gap - y_; }
+  [[nodiscard]] double room_of_a_sheet() const {
+    return drawing_space(paper_).height() - title_block_height - 2 * gap;
+  }
   // Starts a column, on a new sheet where this one has no more.
   void next_column() {
     if (pages_.empty() || ++column_ >= columns_) {
@@ -95,18 +98,24 @@ Drawing words(const std::vector<std::string>& sentences, double width) {
 void add_boards(Flow& flow, const Plan& plan, const geometry::LengthStyle& style) {
   const std::vector<BoardLine> lines = board_lines(plan.cuts, style);
   double longest = 1;
-  for (const BoardLine& line : lines) longest = std::max(longest, line.length);
+  for (const BoardLine& line : lines) longest = std::max(longest, line.starts + line.length);
   const double scale = (flow.width() - board_caption_width - 4) / longest;
   flow.next_column();
   flow.add(words(board_sentences(plan.cuts, plan.design), flow.width()), gap);
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    const Drawing drawing = board_drawing(lines[i], scale, style);
-    double needed = extent(drawing).height();
-    // A ripped board's line stays with its first strip's.
-    if (lines[i].length <= 0 && i + 1 < lines.size())
-      needed += gap + extent(board_drawing(lines[i + 1], scale, style)).height();
-    if (flow.room() < needed) flow.next_column();
-    flow.add(drawing, 2.5);
+  constexpr double between = 2.5;
+  for (std::size_t i = 0; i < lines.size();) {
+    // A ripped board's parts stay with its line where one sheet holds them all; else they begin on a sheet of their own.
+    std::vector<Drawing> drawings;
+    double needed = -between;
+    do {
+      drawings.push_back(board_drawing(lines[i], scale, style));
+      needed += extent(drawings.back()).height() + between;
+    } while (++i < lines.size() && lines[i].part);
+    if (flow.room() < std::min(needed, flow.room_of_a_sheet() - between)) flow.next_column();
+    for (const Drawing& drawing : drawings) {
+      if (flow.room() < extent(drawing).height()) flow.next_column();
+      flow.add(drawing, between);
+    }
   }
 }
 

@@ -1,9 +1,7 @@
 // The cutting plan's files, read back: every piece, price and place in them is the plan's.
 #include <algorithm>
-#include <cmath>
 #include <filesystem>
 #include <fstream>
-#include <map>
 #include <sstream>
 
 #include <gmock/gmock.h>
@@ -11,7 +9,6 @@
 
 #include "exporters/cut/board_drawing.h"
 #include "exporters/cut/board_lines.h"
-#include "exporters/cut/boards_csv.h"
 #include "exporters/cut/buy_rows.h"
 #include "exporters/cut/csv.h"
 #include "exporters/cut/cut_sheets.h"
@@ -23,6 +20,7 @@
 #include "models/cutting/verify_sheets.h"
 #include "models/read_design.h"
 #include "models/scene.h"
+#include "support/boards_table.h"
 #include "support/csv.h"
 #include "support/layout.h"
 
@@ -50,19 +48,6 @@ Plan plan_of(const std::string& name) {
   return plan_of_text(text.str(), name);
 }
 
-// Each row by the names of the columns.
-std::vector<std::map<std::string, std::string>> records(const std::string& text) {
-  const auto rows = read_csv(text);
-  std::vector<std::map<std::string, std::string>> result;
-  for (std::size_t i = 1; i < rows.size(); ++i) {
-    EXPECT_EQ(rows[i].size(), rows[0].size()) << i;
-    result.emplace_back();
-    for (std::size_t c = 0; c < rows[i].size() && c < rows[0].size(); ++c)
-      result.back()[rows[0][c]] = rows[i][c];
-  }
-  return result;
-}
-
 TEST(Csv, CellsComeBackAsTheyWere) {
   const std::vector<std::vector<std::string>> rows{{"3'-4 1/2\"", "a, b", "line\nbreak"},
                                                    {"", "-12.5", "Hühner"}};
@@ -86,36 +71,7 @@ INSTANTIATE_TEST_SUITE_P(Designs, CutFiles, testing::Values("school-garden", "wi
 TEST_P(CutFiles, ThePlanMadeAnewFromTheTableHoldsAgainstTheOrder) {
   const Plan plan = plan_of(GetParam());
   const cutting::StickOrder& order = plan.cuts.sticks.order;
-  // From the table alone: boards, strips, places; the totals are the plan's own, and the checker adds them up.
-  cutting::StickPlan anew = plan.cuts.plan;
-  for (cutting::Board& board : anew.boards)
-    for (cutting::Stick& stick : board.sticks) stick.pieces.clear();
-  std::map<std::string, int> left;  // of each mark, in the order of the pieces
-  const auto nanometres = [](const std::string& text) { return std::llround(std::stod(text) * 1e6); };
-  std::vector<int> used(order.pieces.size());
-  for (const auto& row : records(boards_csv(plan.cuts))) {
-    const auto board = static_cast<std::size_t>(std::stoi(row.at("board")) - 1);
-    const auto strip = static_cast<std::size_t>(std::stoi(row.at("strip")) - 1);
-    ASSERT_LT(board, anew.boards.size());
-    ASSERT_LT(strip, anew.boards[board].sticks.size());
-    EXPECT_EQ(row.at("from") == "buy", anew.boards[board].bought);
-    EXPECT_EQ(std::stoi(row.at("source")) - 1, anew.boards[board].source);
-    anew.boards[board].sticks[strip].across = nanometres(row.at("across mm"));
-    if (row.at("mark").empty()) continue;
-    const cutting::Nanometres at = nanometres(row.at("left mm")), end = nanometres(row.at("right mm"));
-    bool found = false;
-    for (std::size_t i = 0; i < order.pieces.size() && !found; ++i)
-      if (order.pieces[i].mark == row.at("mark") && order.pieces[i].length == end - at &&
-          used[i] < order.pieces[i].count) {
-        ++used[i];
-        const std::string& lies = row.at("lies");
-        anew.boards[board].sticks[strip].pieces.push_back({static_cast<int>(i), at,
-                                                           lies.find("end for end") != std::string::npos,
-                                                           lies.find("face down") != std::string::npos});
-        found = true;
-      }
-    EXPECT_TRUE(found) << row.at("mark");
-  }
+  cutting::StickPlan anew = support::made_anew(plan.cuts);
   EXPECT_THAT(cutting::faults_in(order, anew), testing::IsEmpty());
   // And a plan with one piece moved by a kerf is found out.
   for (cutting::Board& board : anew.boards)
@@ -129,7 +85,7 @@ TEST_P(CutFiles, ThePlanMadeAnewFromTheTableHoldsAgainstTheOrder) {
 TEST_P(CutFiles, TheListHasEveryPartOnce) {
   const Plan plan = plan_of(GetParam());
   std::size_t count = 0;
-  for (const auto& row : records(list_csv(plan.cuts.list, plan.building, {plan.design.units}))) {
+  for (const auto& row : support::records(list_csv(plan.cuts.list, plan.building, {plan.design.units}))) {
     count += static_cast<std::size_t>(std::stoi(row.at("count")));
     for (const models::Mark& mark : plan.building.marks)
       if (mark.label == row.at("mark")) {
@@ -145,7 +101,7 @@ TEST_P(CutFiles, TheListHasEveryPartOnce) {
 TEST_P(CutFiles, TheShoppingListAddsUp) {
   const Plan plan = plan_of(GetParam());
   double sum = 0;
-  for (const auto& row : records(buy_csv(plan.cuts, plan.design))) {
+  for (const auto& row : support::records(buy_csv(plan.cuts, plan.design))) {
     if (row.at("price").empty()) continue;
     EXPECT_NEAR(std::stod(row.at("amount")) * std::stod(row.at("price")), std::stod(row.at("cost")), 0.005);
     sum += std::stod(row.at("cost"));
@@ -156,7 +112,7 @@ TEST_P(CutFiles, TheShoppingListAddsUp) {
 TEST_P(CutFiles, ThePlanOfSheetsMadeAnewFromTheTableHoldsAgainstTheOrder) {
   const Plan plan = plan_of(GetParam());
   const auto nanometres = [](const std::string& text) { return std::llround(std::stod(text) * 1e6); };
-  const auto rows = records(sheets_csv(plan.cuts));
+  const auto rows = support::records(sheets_csv(plan.cuts));
   ASSERT_FALSE(rows.empty());
   for (const models::SheetCutting& cutting : plan.cuts.sheets) {
     cutting::SheetPlan anew = cutting.plan;
@@ -244,7 +200,7 @@ TEST(BuyTable, SaysWhatAPackHoldsAndWhatHasNoPrice) {
   table = buy_table(plan.cuts, plan.design);
   EXPECT_THAT(table.rows, testing::Contains(testing::ElementsAre("7", "litter, bag of 40 L", "",
                                                                  "0.25 m3 needed", "6.50", "45.50")));
-  const auto csv = records(buy_csv(plan.cuts, plan.design));
+  const auto csv = support::records(buy_csv(plan.cuts, plan.design));
   EXPECT_EQ(csv.back().at("pack holds"), "40");
   EXPECT_EQ(csv.back().at("pack unit"), "L");
   EXPECT_EQ(csv.back().at("cost"), "45.50");
@@ -260,7 +216,8 @@ TEST(SheetDrawings, SayWhatIsAtHand) {
                           testing::StartsWith("12mm plywood, 2440 x 1220: no. "),
                           testing::StartsWith("12mm plywood, 1250 x 1220, at hand: stage & floor; no. ")));
   int spare = 0;
-  for (const auto& row : records(sheets_csv(plan.cuts))) spare += row.at("from") == "at hand: stage & floor";
+  for (const auto& row : support::records(sheets_csv(plan.cuts)))
+    spare += row.at("from") == "at hand: stage & floor";
   EXPECT_EQ(spare, 1);
   int at_hand = 0;
   for (const auto& sheet : sheets_json(plan.cuts)) at_hand += sheet["at_hand"] == "stage & floor";
