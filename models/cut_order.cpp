@@ -42,9 +42,9 @@ class Builder {
   Builder(const Design& design, const Building& building) : design_(design), building_(building) {
     const Saw& saw = design.shop.saw;
     // Some seconds of search at most.
-    made_.order.limits = {20'000, 200'000, 200'000'000};
+    made_.order.limits = {40'000, 400'000, 400'000'000};
     made_.order.saw = {nanometres(saw.kerf), nanometres(saw.rip_kerf), nanometres(saw.end_trim),
-                       nanometres(saw.edge_trim)};
+                       nanometres(saw.edge_trim), nanometres(saw.shortest_rip)};
   }
 
   void add(const CutListRow& row) {
@@ -72,7 +72,11 @@ class Builder {
     for (const SoldLumber& sold : design_.shop.lumber) offer(sold);
     for (const Spare& spare : design_.shop.spares) offer(spare);
     if (design_.shop.saw.rips) add_rips(needed);
-    for (const cutting::Stock& stock : made_.order.stock) sold_.insert(stock.section);
+    for (const cutting::Stock& stock : made_.order.stock) {
+      sold_.insert(stock.section);
+      if (may_be_ripped(stock.length - 2 * cutting::end_trim(made_.order, stock.section)))
+        sold_to_rip_.insert(stock.section);
+    }
     for (std::size_t i = 0; i < needed; ++i) offer_usual(static_cast<int>(i));
     leave_out_too_long();
     even_out_leans();
@@ -145,6 +149,10 @@ class Builder {
     made_.order.on_hand.push_back(std::move(on_hand));
   }
 
+  [[nodiscard]] bool may_be_ripped(Nanometres trimmed_length) const {
+    return trimmed_length >= made_.order.saw.shortest_rip;
+  }
+
   // Sticks that are needed may be ripped from wider boards of the same thickness.
   void add_rips(std::size_t needed) {
     const auto& sections = made_.order.sections;
@@ -155,7 +163,7 @@ class Builder {
           made_.order.rips.push_back({static_cast<int>(from), static_cast<int>(to), 0});
   }
 
-  // A section that nothing is said of; unless it is to be ripped from one that something is said of.
+  // A section that nothing is said of; unless it is to be ripped from one that is on sale long enough.
   void offer_usual(int section) {
     if (sold_.contains(section)) return;
     const std::string& name = made_.order.sections[static_cast<std::size_t>(section)].name;
@@ -166,7 +174,7 @@ class Builder {
     }
     const auto& rips = made_.order.rips;
     if (std::any_of(rips.begin(), rips.end(), [&](const cutting::RipRule& rule) {
-          return rule.to == section && sold_.contains(rule.from);
+          return rule.to == section && sold_to_rip_.contains(rule.from);
         }))
       return;
     for (const Length length : usual_lengths(design_.units))
@@ -187,7 +195,8 @@ class Builder {
     const std::vector<Nanometres> whole = longest;
     for (const cutting::RipRule& rule : order.rips) {
       Nanometres& most = longest[static_cast<std::size_t>(rule.to)];
-      most = std::max(most, whole[static_cast<std::size_t>(rule.from)]);
+      const Nanometres board = whole[static_cast<std::size_t>(rule.from)];
+      if (may_be_ripped(board)) most = std::max(most, board);
     }
     for (std::size_t i = order.pieces.size(); i-- > 0;) {
       if (order.pieces[i].length <= longest[static_cast<std::size_t>(order.pieces[i].section)]) continue;
@@ -201,7 +210,8 @@ class Builder {
   const Design& design_;
   const Building& building_;
   StickCutting made_;
-  std::set<int> sold_;  // sections that the design says are on sale
+  std::set<int> sold_;         // sections that the design says are on sale
+  std::set<int> sold_to_rip_;  // those of them that are sold in a length which may be ripped
 };
 
 }  // namespace

@@ -105,6 +105,7 @@ void plan_boards(CutPlan& plan) {
   wood.status = rest.plan.status;
   wood.volume = rest.plan.cost;
   wood.bound = rest.plan.bound;
+  wood.whole_rips_bound = rest.plan.whole_rips_bound;
   if (rest.by_hand) wood.by_hand = rest.by_hand->cost;
   for (Board& board : rest.plan.boards) {
     board.cost = 0;  // not known

@@ -18,14 +18,14 @@ namespace models {
 struct LeastWood {
   std::vector<std::string> sections;
   cutting::PlanStatus status = cutting::PlanStatus::not_found;
-  cutting::Money volume = 0, bound = 0;
+  cutting::Money volume = 0, bound = 0, whole_rips_bound = 0;
   std::optional<cutting::Money> by_hand;
 };
 
 struct CutPlan {
   CutList list;
   StickCutting sticks;
-  // Of sticks.order. Its cost and bound are those of the boards whose prices are all known, or, where there are no such,
+  // Of sticks.order. Its cost and bounds are those of the boards whose prices are all known, or, where there are no such,
   // volumes; `least_wood` is beside them where there are both.
   cutting::StickPlan plan;
   std::optional<cutting::StickPlan> by_hand;  // first fit, longest first, without ripping

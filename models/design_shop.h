@@ -24,6 +24,7 @@ struct Saw {
   Length edge_trim;        // off each edge of a board that is ripped
   bool rips = true;        // whether narrow sticks may be ripped from wider boards
   Length narrowest_strip;  // what is safe to rip
+  Length shortest_rip;     // the least clear length that is safe to rip
 };
 
 struct SoldLumber {

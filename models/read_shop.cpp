@@ -15,8 +15,9 @@ std::optional<Money> given_money(const Element& element, std::string_view attrib
 }
 
 Saw read_saw(const Element& element) {
-  return {element.length("kerf"),      element.length("rip-kerf"),  element.length("end-trim"),
-          element.length("edge-trim"), element.choice("rips") == 0, element.length("narrowest-strip")};
+  return {element.length("kerf"),        element.length("rip-kerf"),  element.length("end-trim"),
+          element.length("edge-trim"),   element.choice("rips") == 0, element.length("narrowest-strip"),
+          element.length("shortest-rip")};
 }
 
 void read_sold(const Element& sold, Shop& shop) {

@@ -118,13 +118,22 @@ std::string listed(const std::vector<std::string>& names) {
   return text;
 }
 
+// What is proven of every plan, and of those that rip no board in part.
+struct Bounds {
+  models::Money any = 0, whole_rips = 0;
+};
+
 // How good a plan is known to be, and what it saves.
 template <class Print>
-std::string proof(models::cutting::PlanStatus status, models::Money cost, models::Money bound,
+std::string proof(models::cutting::PlanStatus status, models::Money cost, const Bounds& bounds,
                   std::optional<models::Money> by_hand, const Print& print) {
-  std::string text = status == models::cutting::PlanStatus::optimal
-                         ? ": proven to be the least there is."
-                         : "; no plan costs less than " + print(bound) + ".";
+  std::string text = ": proven to be the least there is.";
+  if (status != models::cutting::PlanStatus::optimal) {
+    text = "; no plan costs less than " + print(bounds.any);
+    if (bounds.whole_rips > bounds.any)
+      text += ", and none that rips its boards over their whole length less than " + print(bounds.whole_rips);
+    text += ".";
+  }
   if (by_hand && *by_hand > cost)
     text += " Cut by hand, longest piece first, it would be " + print(*by_hand) + ": " +
             percent(1 - static_cast<double>(cost) / static_cast<double>(*by_hand)) + " is saved.";
@@ -145,13 +154,14 @@ std::vector<std::string> board_sentences(const models::CutPlan& plan, const mode
     return sticks.by_volume ? wood(amount) : with_currency(money(amount), design);
   };
   out.push_back("The boards' cost is " + cost(sticks.cost) +
-                proof(sticks.status, sticks.cost, sticks.bound,
+                proof(sticks.status, sticks.cost, {sticks.bound, sticks.whole_rips_bound},
                       plan.by_hand ? std::optional(plan.by_hand->cost) : std::nullopt, cost));
   if (plan.least_wood) {
     const models::LeastWood& least = *plan.least_wood;
-    out.push_back("Prices are missing for " + listed(least.sections) +
-                  ": of these the least wood is bought, " + wood(least.volume) +
-                  proof(least.status, least.volume, least.bound, least.by_hand, wood));
+    out.push_back(
+        "Prices are missing for " + listed(least.sections) + ": of these the least wood is bought, " +
+        wood(least.volume) +
+        proof(least.status, least.volume, {least.bound, least.whole_rips_bound}, least.by_hand, wood));
   } else if (sticks.by_volume) {
     out.emplace_back("Prices are missing, so this is the least wood, not the least money.");
   }

@@ -107,6 +107,7 @@ Json least_wood(const models::CutPlan& plan) {
           {"status", name(least.status)},
           {"volume", least.volume},
           {"bound", least.bound},
+          {"whole_rips_bound", least.whole_rips_bound},
           {"by_hand", least.by_hand ? Json(*least.by_hand) : Json()}};
 }
 
@@ -138,6 +139,7 @@ nlohmann::ordered_json cut_json(const models::CutPlan& plan, const models::Desig
           {"least", plan.plan.by_volume ? "volume" : "cost"},
           {"cost", cost(plan.plan.cost)},
           {"bound", cost(plan.plan.bound)},
+          {"whole_rips_bound", cost(plan.plan.whole_rips_bound)},
           {"by_hand", plan.by_hand ? cost(plan.by_hand->cost) : Json()},
           {"least_wood", least_wood(plan)},
           {"sheets", sheets_json(plan)},

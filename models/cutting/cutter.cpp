@@ -40,11 +40,13 @@ double depth_of(const Cut& cut, const std::vector<double>& taken) {
 
 }  // namespace
 
-Cutter::Cutter(const CoverProblem& whole_problem, int family, Pricer& pricer, const Limits& limits)
+Cutter::Cutter(const CoverProblem& whole_problem, int family, Pricer& pricer, const Limits& limits,
+               Fitter* fitter)
     : whole_(whole_problem),
       part_(part_of(whole_problem, family)),
       pricer_(pricer, part_, whole_problem),
       limits_(limits),
+      fitter_(fitter),
       steps_before_(pricer.steps()),
       master_(part_.problem) {
   const double pieces = std::accumulate(part_.problem.demand.begin(), part_.problem.demand.end(), 1.0);
@@ -63,8 +65,26 @@ void Cutter::add(const Pattern& pattern) {
   master_.add(mine);
 }
 
+std::vector<Pattern> Cutter::relaxed_patterns() {
+  std::vector<Pattern> patterns;
+  master_.aim_at(Aim::cost);
+  const std::size_t sources = part_.sources.size();
+  master_.bound_sources(std::vector<double>(sources), std::vector<double>(sources, Master::unbounded));
+  if (!master_.solve()) return patterns;
+  const std::vector<double> uses = master_.uses();
+  for (std::size_t p = 0; p < uses.size(); ++p)
+    if (uses[p] > whole) patterns.push_back(in_whole(part_, master_.patterns()[p]));
+  return patterns;
+}
+
+std::int64_t Cutter::iterations() const {
+  return master_.iterations() + exact_iterations_ + (fitter_ != nullptr ? fitter_->work().lp_iterations : 0);
+}
+
 bool Cutter::worked_out() const {
-  return iterations() >= limits_.lp_iterations || pricer_.steps() - steps_before_ >= limits_.pricing_steps;
+  const std::int64_t steps =
+      pricer_.steps() - steps_before_ + (fitter_ != nullptr ? fitter_->work().pricing_steps : 0);
+  return iterations() >= limits_.lp_iterations || steps >= limits_.pricing_steps;
 }
 
 std::vector<double> Cutter::of_part(const std::vector<double>& taken) const {
@@ -187,6 +207,12 @@ Fit Cutter::fit(const std::vector<int>& taken) {
     return answer.fit;
   }
   found_.clear();
+  if (fitter_ != nullptr) {
+    answer.fit = fitter_->fit(taken, answer.patterns);
+    answer.tried = most_dives;
+    found_ = answer.patterns;
+    return answer.fit;
+  }
   master_.forget_idle(most_patterns);
   Fit fit = Fit::unknown;
   const bool first = answer.tried == 0;

@@ -13,9 +13,20 @@ namespace models::cutting {
 
 enum class Fit { yes, no, unknown };
 
+// Knows a better way to tell whether given sources hold a family's pieces.
+class Fitter {
+ public:
+  virtual ~Fitter() = default;
+  // Sources are by number in the whole problem. Where they hold the pieces, `patterns` are how, in the whole's numbers.
+  virtual Fit fit(const std::vector<int>& taken, std::vector<PatternUse>& patterns) = 0;
+  [[nodiscard]] virtual Work work() const = 0;  // of all answers
+};
+
 class Cutter {
  public:
-  Cutter(const CoverProblem& whole, int family, Pricer& pricer, const Limits& limits);
+  // Asks the fitter, where there is one, instead of trying itself.
+  Cutter(const CoverProblem& whole, int family, Pricer& pricer, const Limits& limits,
+         Fitter* fitter = nullptr);
 
   void add(const Pattern& pattern);  // one of the whole problem, if it is this family's
 
@@ -31,7 +42,10 @@ class Cutter {
   // Those that give blanks of the family, by number in the whole.
   [[nodiscard]] const std::vector<int>& sources() const { return part_.sources; }
 
-  [[nodiscard]] std::int64_t iterations() const { return master_.iterations() + exact_iterations_; }
+  // Patterns of the whole that the relaxation takes where there are as many sources as one likes.
+  [[nodiscard]] std::vector<Pattern> relaxed_patterns();
+
+  [[nodiscard]] std::int64_t iterations() const;
 
  private:
   using Blanks = std::vector<std::int64_t>;  // by kind
@@ -57,6 +71,7 @@ class Cutter {
   Part part_;
   PartPricer pricer_;
   const Limits& limits_;
+  Fitter* fitter_;
   std::int64_t steps_before_;
   Master master_;
   double ticks_ = 1;        // to one unit of cost

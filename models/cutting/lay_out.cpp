@@ -6,286 +6,215 @@ namespace models::cutting {
 
 namespace {
 
+using Counts = std::map<int, int>;  // by item
+
 struct Use {  // the pieces of one blank
   int kind = 0;
-  std::map<int, int> counts;  // by item
-  Nanometres length = 0;      // kerfs included, one after each piece
+  int rip = -1;                // layout of the problem that its left part is ripped by; -1: none
+  std::vector<Counts> strips;  // of that part
+  Counts rest;                 // behind it, or all
+  Nanometres length = 0;       // kerfs included, one after each piece
 };
-
-std::map<Shape, int> pieces_of(const StickProblem& problem, const Use& use) {
-  std::map<Shape, int> pieces;
-  for (const auto& [item, count] : use.counts)
-    if (count > 0) pieces[problem.items[static_cast<std::size_t>(item)].shape] += count;
-  return pieces;
-}
 
 std::shared_ptr<Nesting> nesting_of(const StickProblem& problem, int section) {
   const auto found = problem.nestings.find(section);
   return found == problem.nestings.end() ? nullptr : found->second;
 }
 
-Nanometres length_of(const StickProblem& problem, const Use& use, Nanometres kerf) {
-  const int section = problem.kinds[static_cast<std::size_t>(use.kind)].section;
-  return taken_in({section, 0, 0, {}, pieces_of(problem, use), nesting_of(problem, section)}, kerf);
+Load load_of(const StickProblem& problem, int section, const Counts& counts) {
+  Load load{section, 0, 0, {}, {}, nesting_of(problem, section)};
+  for (const auto& [item, count] : counts)
+    if (count > 0) load.pieces[problem.items[static_cast<std::size_t>(item)].shape] += count;
+  return load;
 }
 
-std::vector<Use> uses_of(const StickProblem& problem, const CoverPlan& plan, Nanometres kerf) {
+// How long the part to be ripped is, a kerf behind it included.
+Nanometres ripped_length(const StickProblem& problem, const Use& use, const Saw& saw) {
+  Nanometres longest = 0;
+  for (std::size_t s = 0; s < use.strips.size(); ++s) {
+    const int section = problem.layouts[static_cast<std::size_t>(use.rip)].strips[s];
+    longest = std::max(longest, taken_in(load_of(problem, section, use.strips[s]), saw.kerf));
+  }
+  return longest > 0 ? std::max(longest, saw.shortest_rip + saw.kerf) : 0;
+}
+
+Nanometres length_of(const StickProblem& problem, const Use& use, const Saw& saw) {
+  const int section = problem.kinds[static_cast<std::size_t>(use.kind)].section;
+  return ripped_length(problem, use, saw) + taken_in(load_of(problem, section, use.rest), saw.kerf);
+}
+
+std::vector<Use> uses_of(const StickProblem& problem, const CoverPlan& plan, const RippingPricer* how,
+                         const Saw& saw) {
   std::vector<Use> uses;
   std::vector<std::int64_t> spare(problem.items.size());
   for (std::size_t i = 0; i < spare.size(); ++i) spare[i] = -std::int64_t{problem.cover.demand[i]};
+  const auto counts_of = [](const std::vector<ItemCount>& items) {
+    Counts counts;
+    for (const ItemCount& part : items) counts[part.item] = part.count;
+    return counts;
+  };
   for (const PatternUse& use : plan.patterns) {
-    Use blank{use.pattern.kind, {}, 0};
-    for (const ItemCount& part : use.pattern.items) {
-      blank.counts[part.item] = part.count;
-      spare[static_cast<std::size_t>(part.item)] += std::int64_t{use.count} * part.count;
+    Use blank{use.pattern.kind, -1, {}, {}, 0};
+    if (how != nullptr) {
+      const RippedPattern& lies = how->lying(use.pattern);
+      blank.rip = lies.rip;
+      blank.rest = counts_of(lies.rest);
+      for (const auto& strip : lies.strips) blank.strips.push_back(counts_of(strip));
+    } else {
+      blank.rest = counts_of(use.pattern.items);
     }
-    blank.length = length_of(problem, blank, kerf);
+    for (const ItemCount& part : use.pattern.items)
+      spare[static_cast<std::size_t>(part.item)] += std::int64_t{use.count} * part.count;
+    blank.length = length_of(problem, blank, saw);
     uses.insert(uses.end(), static_cast<std::size_t>(use.count), blank);
   }
   // What is cut too often is left out where least is cut already: leftovers grow together.
   std::stable_sort(uses.begin(), uses.end(), [](const Use& a, const Use& b) { return a.length < b.length; });
   for (Use& use : uses) {
-    for (auto& [item, count] : use.counts) {
-      std::int64_t& over = spare[static_cast<std::size_t>(item)];
-      const auto out = static_cast<int>(std::min<std::int64_t>(over, count));
-      count -= out;
-      over -= out;
+    const auto leave_out = [&](Counts& counts) {
+      for (auto& [item, count] : counts) {
+        std::int64_t& over = spare[static_cast<std::size_t>(item)];
+        const auto out = static_cast<int>(std::min<std::int64_t>(over, count));
+        count -= out;
+        over -= out;
+      }
+      std::erase_if(counts, [](const auto& part) { return part.second == 0; });
+    };
+    leave_out(use.rest);
+    for (Counts& strip : use.strips) leave_out(strip);
+    if (std::all_of(use.strips.begin(), use.strips.end(), [](const Counts& c) { return c.empty(); })) {
+      use.strips.clear();
+      use.rip = -1;
     }
-    use.length = length_of(problem, use, kerf);
-    std::erase_if(use.counts, [](const auto& part) { return part.second == 0; });
+    use.length = length_of(problem, use, saw);
   }
-  std::erase_if(uses, [](const Use& use) { return use.counts.empty(); });
+  std::erase_if(uses, [](const Use& use) { return use.rip < 0 && use.rest.empty(); });
   return uses;
 }
 
-// The pieces of one board in cutting order: by stick, by stretch, equal lengths together, beginning with the length
-// that the stop stands at where there is one.
-class CuttingOrder {
+struct Blank {  // one stretch of a stick that is to be cut
+  int section = 0;
+  std::vector<int> rips;  // as the kind's
+  std::size_t board = 0;
+  std::size_t stick = 0;
+  Stretch stretch;
+  Money work = 0;  // of ripping it
+};
+
+// The strips of a board ripped by this layout, each clear over these stretches.
+std::vector<Stick> strips_of(const StickOrder& order, const RipLayout& layout,
+                             const std::vector<Stretch>& clear) {
+  std::vector<Stick> sticks;
+  Nanometres across = order.saw.edge_trim;
+  for (const int strip : layout.strips) {
+    sticks.push_back({strip, across, {}, clear});
+    across += order.sections[static_cast<std::size_t>(strip)].width + order.saw.rip_kerf;
+  }
+  return sticks;
+}
+
+class Layer {
  public:
-  CuttingOrder(Layout& layout, const StickOrder& order) : layout_(layout), order_(order) {
-    loads_of_.resize(layout.boards.size());
-    for (Load& load : layout.loads) loads_of_[load.board].push_back(&load);
-    for (auto& loads : loads_of_) {
-      std::erase_if(loads, [](const Load* load) { return load->pieces.empty(); });
-      std::stable_sort(loads.begin(), loads.end(), [](const Load* a, const Load* b) {
-        return a->stick != b->stick ? a->stick < b->stick : a->stretch.from < b->stretch.from;
-      });
-      Cuts cuts;
-      for (const Load* load : loads) {
-        cuts.push_back({load->section, load->pieces});
-        for (const auto& [shape, count] : load->pieces) ++holders_[shape.length];
+  Layer(Layout& layout, const StickOrder& order, const StickProblem& problem)
+      : layout_(layout), order_(order), problem_(problem) {}
+
+  void add_boards(std::size_t source, int count) {
+    const StickSource& of = problem_.sources[source];
+    const auto at = static_cast<std::size_t>(of.source);
+    const int section = of.bought ? order_.stock[at].section : order_.on_hand[at].section;
+    const Nanometres length = of.bought ? order_.stock[at].length : order_.on_hand[at].length;
+    const std::vector<Stretch> clear = clear_stretches(
+        length, of.bought ? std::vector<Stretch>{} : order_.on_hand[at].defects, order_, section);
+    const std::vector<Supply>& supplies = problem_.cover.sources[source].supplies;
+    const std::vector<int>& rips = problem_.kinds[static_cast<std::size_t>(supplies[0].kind)].rips;
+    for (int n = 0; n < count; ++n) {
+      Board board;
+      board.bought = of.bought;
+      board.source = of.source;
+      board.cost = problem_.board_cost[source];
+      if (!rips.empty()) board.cost -= of.work;  // until it is known how it is ripped
+      if (of.ripped) {
+        board.sticks = strips_of(order_, *of.ripped, clear);
+        board.leftover_width = of.ripped->leftover;
+      } else {
+        board.sticks = {{section, 0, {}, clear}};
       }
-      if (!loads.empty()) alike_[std::move(cuts)].push_back(loads.front()->board);
+      for (std::size_t stick = 0; stick < board.sticks.size(); ++stick)
+        for (const Stretch& stretch : clear)
+          blanks_[{board.sticks[stick].section, rips}].push_back(
+              {board.sticks[stick].section, rips, layout_.boards.size(), stick, stretch, of.work});
+      layout_.boards.push_back(std::move(board));
     }
-    const std::vector<Shape> shapes = shapes_of(order).planned;
-    for (std::size_t p = 0; p < order.pieces.size(); ++p) {
-      const Piece& piece = order.pieces[p];
-      if (piece.count > 0) marks_[{piece.section, shapes[p]}].push_back({static_cast<int>(p), piece.count});
-    }
-    for (auto& [sort, marks] : marks_) std::reverse(marks.begin(), marks.end());
   }
 
-  std::vector<Board> run() {
-    std::vector<Board> ordered;
-    while (!alike_.empty()) {
-      const auto next = best_next();
-      for (std::size_t board : next->second) {
-        cut(board);
-        ordered.push_back(std::move(layout_.boards[board]));
+  // The fullest pattern on the longest blank, and so on down: where any assignment fits, this one does.
+  void cut(std::vector<Use> uses) {
+    std::stable_sort(uses.begin(), uses.end(),
+                     [](const Use& a, const Use& b) { return a.length > b.length; });
+    for (auto& [sort, blanks] : blanks_) {
+      std::stable_sort(blanks.begin(), blanks.end(), [](const Blank& a, const Blank& b) {
+        return a.stretch.to - a.stretch.from > b.stretch.to - b.stretch.from;
+      });
+      std::size_t next = 0;
+      for (const Use& use : uses) {
+        const StickKind& kind = problem_.kinds[static_cast<std::size_t>(use.kind)];
+        if (kind.section == sort.first && kind.rips == sort.second) put(blanks[next++], use);
       }
-      alike_.erase(next);
+      for (; next < blanks.size(); ++next) put(blanks[next], {});
     }
-    return ordered;
   }
-  [[nodiscard]] int set_ups() const { return set_ups_; }
 
  private:
-  using Cuts = std::vector<std::pair<int, std::map<Shape, int>>>;  // of one board, by stretch
-  using Alike = std::map<Cuts, std::vector<std::size_t>>;          // boards that are cut alike
-
-  // Boards that begin with the length at which the stop stands, or else those that hold the longest piece.
-  [[nodiscard]] Alike::iterator best_next() {
-    const auto rank = [&](const Cuts& cuts) {
-      const auto& first = cuts.front().second;
-      const bool stands = std::any_of(first.begin(), first.end(),
-                                      [&](const auto& part) { return part.first.length == stop_; });
-      return std::pair(stands, first.rbegin()->first);
-    };
-    return std::max_element(alike_.begin(), alike_.end(),
-                            [&](const auto& a, const auto& b) { return rank(a.first) < rank(b.first); });
+  void put(const Blank& blank, const Use& use) {
+    if (use.rip >= 0)
+      rip(blank, use);
+    else
+      add_load(blank.section, blank.board, blank.stick, blank.stretch, use.rest);
   }
 
-  void cut(std::size_t board) {
-    for (Load* load : loads_of_[board]) {
-      for (const auto& [shape, count] : load->pieces) --holders_[shape.length];
-      Stick& stick = layout_.boards[board].sticks[load->stick];
-      const Nanometres kerf = order_.saw.kerf;
-      Nanometres at = load->stretch.from;
-      const std::vector<Laid> row = row_of(*load);
-      for (std::size_t i = 0; i < row.size(); ++i) {
-        const Nanometres length = row[i].shape.length;
-        if (length != stop_) ++set_ups_;
-        stop_ = length;
-        const int mark = next_mark({load->section, row[i].shape});
-        const Piece& piece = order_.pieces[static_cast<std::size_t>(mark)];
-        const Turn turn = turn_for(piece, row[i].left, row[i].right);
-        stick.pieces.push_back({mark, at, turn.turned, turn.face_down});
-        at += length;
-        if (i + 1 < row.size()) {
-          at += load->nesting ? load->nesting->between(row[i], row[i + 1]) : kerf;
-        } else {  // behind the last cut, slanted or not, the stick is whole again
-          at += slanted_kerf(order_.sections[static_cast<std::size_t>(load->section)].width, kerf,
-                             turn.turned ? piece.left_lean : piece.right_lean);
-        }
-      }
-      for (Stretch& leftover : stick.leftovers) {
-        if (leftover.from == load->stretch.from) leftover.from = std::min(at, leftover.to);
-      }
+  void add_load(int section, std::size_t board, std::size_t stick, const Stretch& stretch,
+                const Counts& counts) {
+    Load load = load_of(problem_, section, counts);
+    load.board = board;
+    load.stick = stick;
+    load.stretch = stretch;
+    layout_.loads.push_back(std::move(load));
+  }
+
+  // Over its whole length where nothing is cut from the rest.
+  void rip(const Blank& blank, const Use& use) {
+    const RipLayout& by = problem_.layouts[static_cast<std::size_t>(use.rip)];
+    Board& board = layout_.boards[blank.board];
+    Stretch ripped = blank.stretch;
+    if (!use.rest.empty()) {
+      ripped.to = ripped.from + ripped_length(problem_, use, order_.saw) - order_.saw.kerf;
+      board.ripped_to = ripped.to;
     }
-    for (Stick& stick : layout_.boards[board].sticks) {
-      std::erase_if(stick.leftovers, [](const Stretch& left) { return left.from >= left.to; });
-    }
-  }
-
-  // Square pieces first: a slope that no other meets comes to lie at the end then, where one cut makes it.
-  [[nodiscard]] std::vector<Laid> row_of(const Load& load) const {
-    Load square = load;
-    std::erase_if(square.pieces, [](const auto& part) { return part.first.leans(); });
-    std::vector<Laid> row;
-    for (const Shape& shape : sequence(square))
-      row.insert(row.end(), static_cast<std::size_t>(load.pieces.at(shape)), {shape, 0, 0});
-    if (!load.nesting) return row;
-    std::vector<Laid> sloped = load.nesting->arrange(load.pieces);
-    if (sloped.empty()) return row;
-    // Half a turn of all of it leaves every end met.
-    const Laid &first = sloped.front(), &last = sloped.back();
-    const bool square_last = last.right == 0 && first.left != 0,
-               square_first = first.left == 0 && last.right != 0;
-    const bool stop_last = last.shape.length == stop_ && first.shape.length != stop_;
-    if (square_last || (stop_last && row.empty() && !square_first)) {
-      std::reverse(sloped.begin(), sloped.end());
-      for (Laid& laid : sloped) std::swap(laid.left, laid.right);
-    }
-    row.insert(row.end(), sloped.begin(), sloped.end());
-    turn_least(row, load.section);
-    return row;
-  }
-
-  // Pieces that meet may all be rolled over together, where each of them may: so that fewer lie face down.
-  void turn_least(std::vector<Laid>& row, int section) const {
-    for (std::size_t from = 0, to = 0; from < row.size(); from = to) {
-      to = from + 1;
-      while (to < row.size() && row[to].left != 0 && row[to].left == row[to - 1].right) ++to;
-      int as_it_is = 0, rolled = 0;
-      bool all_may = true;
-      for (std::size_t i = from; i < to; ++i) {
-        const Laid& laid = row[i];
-        const int mark = marks_.at({section, laid.shape}).back().first;
-        const Piece& piece = order_.pieces[static_cast<std::size_t>(mark)];
-        as_it_is += turn_for(piece, laid.left, laid.right).face_down ? 1 : 0;
-        rolled += turn_for(piece, -laid.left, -laid.right).face_down ? 1 : 0;
-        all_may = all_may && laid.shape.may_turn_over;
-      }
-      if (!all_may || rolled >= as_it_is) continue;
-      for (std::size_t i = from; i < to; ++i) {
-        row[i].left = -row[i].left;
-        row[i].right = -row[i].right;
-      }
-    }
-  }
-
-  // First the length the stop stands at, last the one that most of the loads still to come hold too, longest first
-  // between them.
-  [[nodiscard]] std::vector<Shape> sequence(const Load& load) const {
-    std::vector<Shape> shapes;
-    for (auto at = load.pieces.rbegin(); at != load.pieces.rend(); ++at) shapes.push_back(at->first);
-    const auto first =
-        std::find_if(shapes.begin(), shapes.end(), [&](const Shape& shape) { return shape.length == stop_; });
-    const auto behind = first == shapes.end() ? shapes.begin() : shapes.begin() + 1;
-    if (first != shapes.end()) std::rotate(shapes.begin(), first, first + 1);
-    const auto last = std::max_element(behind, shapes.end(), [&](const Shape& a, const Shape& b) {
-      return holders_.at(a.length) < holders_.at(b.length);
-    });
-    if (last != shapes.end() && holders_.at(last->length) > 0) std::rotate(last, last + 1, shapes.end());
-    return shapes;
-  }
-
-  int next_mark(const std::pair<int, Shape>& sort) {
-    auto& marks = marks_.at(sort);
-    const int piece = marks.back().first;
-    if (--marks.back().second == 0) marks.pop_back();
-    return piece;
+    board.sticks = strips_of(order_, by, {ripped});
+    board.leftover_width = by.leftover;
+    board.cost += blank.work;
+    for (std::size_t s = 0; s < by.strips.size(); ++s)
+      add_load(by.strips[s], blank.board, s, ripped, use.strips[s]);
+    if (use.rest.empty()) return;
+    const Stretch rest{ripped.to + order_.saw.kerf, blank.stretch.to};
+    board.sticks.push_back({blank.section, 0, {}, {rest}});
+    add_load(blank.section, blank.board, by.strips.size(), rest, use.rest);
   }
 
   Layout& layout_;
   const StickOrder& order_;
-  std::vector<std::vector<Load*>> loads_of_;  // by board
-  Alike alike_;
-  std::map<Nanometres, int> holders_;  // loads still to cut that hold a length
-  std::map<std::pair<int, Shape>, std::vector<std::pair<int, int>>> marks_;
-  Nanometres stop_ = 0;
-  int set_ups_ = 0;
+  const StickProblem& problem_;
+  std::map<std::pair<int, std::vector<int>>, std::vector<Blank>> blanks_;  // by section and rips
 };
 
 }  // namespace
 
-void add_to(Layout& layout, const StickOrder& order, const StickProblem& problem, const CoverPlan& plan) {
-  std::map<int, std::vector<Load>> blanks;  // by section
-  for (std::size_t s = 0; s < plan.sources.size(); ++s) {
-    const StickSource& source = problem.sources[s];
-    const auto at = static_cast<std::size_t>(source.source);
-    const int section = source.bought ? order.stock[at].section : order.on_hand[at].section;
-    const Nanometres length = source.bought ? order.stock[at].length : order.on_hand[at].length;
-    const std::vector<Stretch> clear = clear_stretches(
-        length, source.bought ? std::vector<Stretch>{} : order.on_hand[at].defects, order, section);
-    for (int n = 0; n < plan.sources[s]; ++n) {
-      Board board;
-      board.bought = source.bought;
-      board.source = source.source;
-      board.cost = problem.board_cost[s];
-      const std::vector<int> strips = source.ripped ? source.ripped->strips : std::vector<int>{section};
-      board.leftover_width = source.ripped ? source.ripped->leftover : 0;
-      Nanometres across = source.ripped ? order.saw.edge_trim : 0;
-      for (int strip : strips) {
-        for (const Stretch& stretch : clear) {
-          blanks[strip].push_back(
-              {strip, layout.boards.size(), board.sticks.size(), stretch, {}, nesting_of(problem, strip)});
-        }
-        board.sticks.push_back({strip, across, {}, clear});
-        across += order.sections[static_cast<std::size_t>(strip)].width + order.saw.rip_kerf;
-      }
-      layout.boards.push_back(std::move(board));
-    }
-  }
-  std::vector<Use> uses = uses_of(problem, plan, order.saw.kerf);
-  std::stable_sort(uses.begin(), uses.end(), [](const Use& a, const Use& b) { return a.length > b.length; });
-  for (auto& [section, loads] : blanks) {
-    std::stable_sort(loads.begin(), loads.end(), [](const Load& a, const Load& b) {
-      return a.stretch.to - a.stretch.from > b.stretch.to - b.stretch.from;
-    });
-    // The fullest pattern on the longest blank, and so on down: where any assignment fits, this one does.
-    std::size_t next = 0;
-    for (const Use& use : uses) {
-      if (problem.kinds[static_cast<std::size_t>(use.kind)].section != section) continue;
-      loads[next++].pieces = pieces_of(problem, use);
-    }
-    layout.loads.insert(layout.loads.end(), loads.begin(), loads.end());
-  }
-}
-
-void put_in_place(Layout layout, const StickOrder& order, StickPlan& plan) {
-  CuttingOrder cutting(layout, order);
-  plan.boards = cutting.run();
-  plan.set_ups = cutting.set_ups();
-  for (const Board& board : plan.boards) {
-    plan.cost += board.cost;
-    plan.bought += board.bought ? 1 : 0;
-    for (const Stick& stick : board.sticks) {
-      for (const Stretch& left : stick.leftovers) {
-        plan.longest_leftover = std::max(plan.longest_leftover, left.to - left.from);
-      }
-    }
-  }
+void add_to(Layout& layout, const StickOrder& order, const StickProblem& problem, const CoverPlan& plan,
+            const RippingPricer* how) {
+  Layer layer(layout, order, problem);
+  for (std::size_t s = 0; s < plan.sources.size(); ++s)
+    if (plan.sources[s] > 0) layer.add_boards(s, plan.sources[s]);
+  layer.cut(uses_of(problem, plan, how, order.saw));
 }
 
 }  // namespace models::cutting

@@ -40,6 +40,8 @@ class Check {
     ask(is_loss(order_.saw.kerf) && is_loss(order_.saw.rip_kerf) && is_loss(order_.saw.end_trim) &&
             is_loss(order_.saw.edge_trim),
         "kerfs and trims must not be less than nothing or more than 2 m");
+    ask(is_between(order_.saw.shortest_rip, 0, longest),
+        "the shortest board that is ripped must not be less than nothing or more than 100 m long");
     if (faults_.empty()) {
       ask(rip_layouts(order_.sections, order_.rips, order_.saw).has_value(),
           "there are too many ways to rip one board: leave out rules for the narrowest strips");
@@ -134,10 +136,13 @@ class Check {
 // The longest clear length of a section to be had, ripped from others where there is a layout for it; 0 for none.
 std::vector<Nanometres> longest_clear(const StickOrder& order) {
   std::vector<Nanometres> longest_of(order.sections.size());
+  std::vector<Nanometres> to_rip = longest_of;  // of the boards that are long enough to be ripped
   const auto offer = [&](int section, Nanometres length, const std::vector<Stretch>& defects) {
-    Nanometres& known = longest_of[static_cast<std::size_t>(section)];
+    const auto s = static_cast<std::size_t>(section);
+    const bool is_long = length - 2 * end_trim(order, section) >= order.saw.shortest_rip;
     for (const Stretch& stretch : clear_stretches(length, defects, order, section)) {
-      known = std::max(known, stretch.to - stretch.from);
+      longest_of[s] = std::max(longest_of[s], stretch.to - stretch.from);
+      if (is_long) to_rip[s] = std::max(to_rip[s], stretch.to - stretch.from);
     }
   };
   for (const Stock& stock : order.stock) {
@@ -146,12 +151,11 @@ std::vector<Nanometres> longest_clear(const StickOrder& order) {
   for (const OnHand& hand : order.on_hand) {
     if (hand.count > 0) offer(hand.section, hand.length, hand.defects);
   }
-  const std::vector<Nanometres> whole = longest_of;
   const auto layouts = rip_layouts(order.sections, order.rips, order.saw);
   for (const RipLayout& layout : *layouts) {
     for (int strip : layout.strips) {
       Nanometres& known = longest_of[static_cast<std::size_t>(strip)];
-      known = std::max(known, whole[static_cast<std::size_t>(layout.from)]);
+      known = std::max(known, to_rip[static_cast<std::size_t>(layout.from)]);
     }
   }
   return longest_of;

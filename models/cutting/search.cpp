@@ -349,14 +349,16 @@ class Search::Run {
   std::int64_t value_ = most_value;  // of the plan
 };
 
-Search::Search(const CoverProblem& problem, Pricer& pricer, const Limits& limits, std::vector<Cut> known)
+Search::Search(const CoverProblem& problem, Pricer& pricer, const Limits& limits, std::vector<Cut> known,
+               Fitter* fitter)
     : problem_(problem),
       pricer_(pricer),
       limits_(limits),
       learnt_(std::move(known)),
       steps_before_(pricer.steps()) {
   const std::set<int> families(problem.item_family.begin(), problem.item_family.end());
-  for (int family : families) cutters_.push_back(std::make_unique<Cutter>(problem, family, pricer, limits_));
+  for (int family : families)
+    cutters_.push_back(std::make_unique<Cutter>(problem, family, pricer, limits_, fitter));
   const int pieces = std::accumulate(problem.demand.begin(), problem.demand.end(), 0);
   for (const Source& source : problem.sources) {
     most_.push_back(source.group < 0
@@ -369,6 +371,20 @@ std::int64_t Search::iterations() const {
   std::int64_t sum = 0;
   for (const auto& cutter : cutters_) sum += cutter->iterations();
   return sum;
+}
+
+std::vector<Pattern> Search::relaxed_patterns() {
+  std::vector<Pattern> patterns;
+  for (const auto& cutter : cutters_) {
+    const std::vector<Pattern> of_family = cutter->relaxed_patterns();
+    patterns.insert(patterns.end(), of_family.begin(), of_family.end());
+  }
+  return patterns;
+}
+
+void Search::add(const std::vector<Pattern>& patterns) {
+  for (const Pattern& pattern : patterns)
+    for (const auto& cutter : cutters_) cutter->add(pattern);
 }
 
 bool Search::learn(const std::vector<double>& taken, double depth, Purchase& purchase) {
@@ -391,9 +407,7 @@ CoverResult Search::minimise(const Objective& objective, const std::optional<Cov
   Run run(*this, objective, most_nodes);
   if (start) {
     run.offer(*start);
-    for (const PatternUse& use : start->patterns) {
-      for (const auto& cutter : cutters_) cutter->add(use.pattern);
-    }
+    for (const PatternUse& use : start->patterns) add({use.pattern});
   }
   CoverResult result = run.run();
   result.work.lp_iterations += iterations() - iterations_before;

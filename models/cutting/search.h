@@ -18,12 +18,18 @@ namespace models::cutting {
 class Search {
  public:
   // The problem and the pricer must outlive the search. `known` are cuts that all plans meet.
-  Search(const CoverProblem& problem, Pricer& pricer, const Limits& limits, std::vector<Cut> known = {});
+  Search(const CoverProblem& problem, Pricer& pricer, const Limits& limits, std::vector<Cut> known = {},
+         Fitter* fitter = nullptr);
 
   // The plan of least value, beginning from one that is known. May be called again with another objective: what was
   // learnt about the pieces stays.
   [[nodiscard]] CoverResult minimise(const Objective& objective, const std::optional<CoverPlan>& start,
                                      std::int64_t most_nodes);
+
+  // The patterns of the families' relaxations, with sources at their cost and as many as one likes.
+  [[nodiscard]] std::vector<Pattern> relaxed_patterns();
+  // Patterns to begin with.
+  void add(const std::vector<Pattern>& patterns);
 
  private:
   struct Node {

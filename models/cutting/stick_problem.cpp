@@ -40,10 +40,12 @@ struct Tied {  // sections that ripping ties together share their lowest index
 
 class Builder {
  public:
-  Builder(const StickOrder& order, const std::vector<Shape>& shapes, bool by_volume)
-      : order_(order), shapes_(shapes), by_volume_(by_volume) {}
+  Builder(const StickOrder& order, const std::vector<Shape>& shapes, bool by_volume, Ripping ripping)
+      : order_(order), shapes_(shapes), by_volume_(by_volume), ripping_(ripping) {}
 
   StickProblem build(const std::set<int>& sections, const std::vector<RipLayout>& layouts) {
+    problem_.layouts = layouts;
+    family_ = *sections.begin();
     std::map<std::pair<int, Shape>, int> demand;
     for (std::size_t p = 0; p < order_.pieces.size(); ++p) {
       const Piece& piece = order_.pieces[p];
@@ -53,7 +55,7 @@ class Builder {
       const auto& [section, shape] = key;
       problem_.items.push_back({section, shape.length, shape, saved_by(section, shape)});
       problem_.cover.demand.push_back(count);
-      problem_.cover.item_family.push_back(section);
+      problem_.cover.item_family.push_back(family_of(section));
       const auto [at, is_new] = shortest_.try_emplace(section, shape.length);
       if (!is_new) at->second = std::min(at->second, shape.length);
     }
@@ -62,14 +64,14 @@ class Builder {
     for (std::size_t s = 0; s < order_.stock.size(); ++s) {
       const Stock& stock = order_.stock[s];
       if (sections.count(stock.section) == 0 || stock.available.value_or(1) == 0) continue;
-      add_board({true, static_cast<int>(s), {}}, stock.section, cost_of(order_, stock, by_volume_),
-                clear_stretches(stock.length, {}, order_, stock.section), stock.available, layouts);
+      add_board({true, static_cast<int>(s), {}, 0}, {stock.section, stock.length, {}},
+                cost_of(order_, stock, by_volume_), stock.available);
     }
     for (std::size_t h = 0; h < order_.on_hand.size(); ++h) {
       const OnHand& hand = order_.on_hand[h];
       if (sections.count(hand.section) == 0 || hand.count == 0) continue;
-      add_board({false, static_cast<int>(h), {}}, hand.section, by_volume_ ? 0 : hand.value,
-                clear_stretches(hand.length, hand.defects, order_, hand.section), hand.count, layouts);
+      add_board({false, static_cast<int>(h), {}, 0}, {hand.section, hand.length, hand.defects},
+                by_volume_ ? 0 : hand.value, hand.count);
     }
     for (const Source& source : problem_.cover.sources) problem_.board_cost.push_back(source.cost);
     if (by_volume_) reckon_in_common_units();
@@ -79,7 +81,15 @@ class Builder {
   }
 
  private:
-  using Blank = std::pair<int, Nanometres>;  // section, clear length
+  struct Blank {
+    int section = 0;
+    std::vector<int> rips;
+    Nanometres length = 0;
+    auto operator<=>(const Blank&) const = default;
+  };
+
+  // All sections of a problem are one family where a board may give several of them in shares that are free.
+  [[nodiscard]] int family_of(int section) const { return ripping_ == Ripping::parts ? family_ : section; }
 
   // Boards' volumes are exact in units of what they have in common: two of 8 ft are one of 16 ft, not a hair more.
   void reckon_in_common_units() {
@@ -118,27 +128,64 @@ class Builder {
           order_.sections[static_cast<std::size_t>(section)].width, order_.saw.kerf, of_section[section]);
   }
 
-  void add_board(StickSource source, int section, Money cost, const std::vector<Stretch>& stretches,
-                 std::optional<int> available, const std::vector<RipLayout>& layouts) {
+  struct Lumber {  // a board to be had
+    int section = 0;
+    Nanometres length = 0;
+    std::vector<Stretch> defects;
+  };
+
+  void add_board(StickSource source, const Lumber& board, Money cost, std::optional<int> available) {
+    const int section = board.section;
+    const std::vector<Stretch> stretches = clear_stretches(board.length, board.defects, order_, section);
     const int group = available ? static_cast<int>(problem_.cover.group_limit.size()) : -1;
-    bool used = add_source(source, cost, {section}, stretches, group);
-    for (const RipLayout& layout : layouts) {
-      if (layout.from != section) continue;
+    const bool is_long = board.length - 2 * end_trim(order_, section) >= order_.saw.shortest_rip;
+    const bool in_part =
+        ripping_ == Ripping::parts && board.defects.empty() && is_long && shortest_.contains(section);
+    std::vector<int> for_nothing;  // layouts that cost no work: a board may as well be taken for one of them
+    for (std::size_t l = 0; in_part && l < problem_.layouts.size(); ++l) {
+      const RipLayout& layout = problem_.layouts[l];
+      if (layout.from == section && (by_volume_ || layout.work == 0))
+        for_nothing.push_back(static_cast<int>(l));
+    }
+    bool used = add_source(source, cost, {section}, for_nothing, stretches, group);
+    for (std::size_t l = 0; l < problem_.layouts.size(); ++l) {
+      const RipLayout& layout = problem_.layouts[l];
+      const Money work = by_volume_ ? 0 : layout.work;
+      if (layout.from != section || !is_long || (in_part && work == 0)) continue;
+      source.work = work;
+      if (in_part) {
+        used |= add_source(source, cost + work, {section}, {static_cast<int>(l)}, stretches, group);
+        continue;
+      }
       source.ripped = layout;
-      used |= add_source(source, cost + (by_volume_ ? 0 : layout.work), layout.strips, stretches, group);
+      used |= add_source(source, cost + work, layout.strips, {}, stretches, group);
+      source.ripped.reset();
     }
     if (used && available) problem_.cover.group_limit.push_back(*available);
   }
 
+  // The shortest piece that could be cut from a blank, if there is any.
+  [[nodiscard]] std::optional<Nanometres> shortest_of(int section, const std::vector<int>& rips) const {
+    std::optional<Nanometres> shortest;
+    const auto look = [&](int of) {
+      const auto found = shortest_.find(of);
+      if (found != shortest_.end() && (!shortest || found->second < *shortest)) shortest = found->second;
+    };
+    look(section);
+    for (const int rip : rips)
+      for (const int strip : problem_.layouts[static_cast<std::size_t>(rip)].strips) look(strip);
+    return shortest;
+  }
+
   bool add_source(const StickSource& source, Money cost, const std::vector<int>& strips,
-                  const std::vector<Stretch>& stretches, int group) {
+                  const std::vector<int>& rips, const std::vector<Stretch>& stretches, int group) {
     std::map<Blank, int> blanks;
     for (int strip : strips) {
-      const auto shortest = shortest_.find(strip);
-      if (shortest == shortest_.end()) continue;
+      const std::optional<Nanometres> shortest = shortest_of(strip, rips);
+      if (!shortest) continue;
       for (const Stretch& stretch : stretches) {
         const Nanometres length = stretch.to - stretch.from;
-        if (length >= shortest->second) ++blanks[{strip, length}];
+        if (length >= *shortest) ++blanks[{strip, rips, length}];
       }
     }
     if (blanks.empty()) return false;
@@ -153,15 +200,13 @@ class Builder {
     for (const auto& blanks : blanks_) {
       for (const auto& [blank, count] : blanks) kinds[blank] = 0;
     }
-    int before = -1;
-    for (auto& [blank, kind] : kinds) {  // by section, then length
+    for (auto& [blank, kind] : kinds) {  // those that differ in length alone follow each other, ascending
       kind = static_cast<int>(problem_.kinds.size());
-      const bool same =
-          before >= 0 && problem_.kinds[static_cast<std::size_t>(before)].section == blank.first;
-      problem_.cover.next_smaller.push_back(same ? before : -1);
-      problem_.cover.kind_family.push_back(blank.first);
-      problem_.kinds.push_back({blank.first, blank.second});
-      before = kind;
+      const bool same = !problem_.kinds.empty() && problem_.kinds.back().section == blank.section &&
+                        problem_.kinds.back().rips == blank.rips;
+      problem_.cover.next_smaller.push_back(same ? kind - 1 : -1);
+      problem_.cover.kind_family.push_back(family_of(blank.section));
+      problem_.kinds.push_back({blank.section, blank.length, blank.rips});
     }
     for (std::size_t s = 0; s < blanks_.size(); ++s) {
       for (const auto& [blank, count] : blanks_[s]) {
@@ -172,12 +217,19 @@ class Builder {
 
   // Boards bought of one section and used in one way: how many, and how long together.
   void measure() {
-    std::map<std::pair<int, std::vector<int>>, std::vector<std::size_t>> sorts;
+    struct Sort {
+      int section = 0;
+      std::vector<int> strips, rips;
+      auto operator<=>(const Sort&) const = default;
+    };
+    std::map<Sort, std::vector<std::size_t>> sorts;
     for (std::size_t s = 0; s < problem_.sources.size(); ++s) {
       const StickSource& source = problem_.sources[s];
       if (!source.bought) continue;
       const int section = order_.stock[static_cast<std::size_t>(source.source)].section;
-      sorts[{section, source.ripped ? source.ripped->strips : std::vector<int>{}}].push_back(s);
+      sorts[{section, source.ripped ? source.ripped->strips : std::vector<int>{},
+             blanks_[s].begin()->first.rips}]
+          .push_back(s);
     }
     for (const auto& [sort, sources] : sorts) {
       if (sources.size() < 2) continue;
@@ -202,6 +254,8 @@ class Builder {
   const StickOrder& order_;
   const std::vector<Shape>& shapes_;
   bool by_volume_;
+  Ripping ripping_;
+  int family_ = 0;
   StickProblem problem_;
   std::map<int, Nanometres> shortest_;        // by section, of the pieces asked for
   std::vector<std::map<Blank, int>> blanks_;  // by source
@@ -289,12 +343,17 @@ std::vector<std::set<int>> tied_sections(const StickOrder& order) {
 }
 
 std::vector<StickProblem> stick_problems(const StickOrder& order, const std::vector<Shape>& shapes,
-                                         bool by_volume) {
+                                         bool by_volume, Ripping ripping) {
   const std::vector<RipLayout> layouts = layouts_asked_for(order, sections_asked_for(order));
   std::vector<StickProblem> problems;
   for (const std::set<int>& sections : tied_sections(order))
-    problems.push_back(Builder(order, shapes, by_volume).build(sections, layouts));
+    problems.push_back(Builder(order, shapes, by_volume, ripping).build(sections, layouts));
   return problems;
+}
+
+bool may_rip_parts(const StickProblem& problem) {
+  return std::any_of(problem.kinds.begin(), problem.kinds.end(),
+                     [](const StickKind& kind) { return !kind.rips.empty(); });
 }
 
 std::vector<Cut> length_cuts(const StickProblem& problem, Nanometres kerf) {
@@ -309,9 +368,17 @@ std::vector<Cut> length_cuts(const StickProblem& problem, Nanometres kerf) {
     given.emplace_back();
     for (const Supply& supply : source.supplies) {
       const StickKind& kind = problem.kinds[static_cast<std::size_t>(supply.kind)];
-      Wide& length = given.back()[kind.section];
-      length += static_cast<Wide>(supply.count) * (kind.length + kerf);
-      longest = std::max(longest, length);
+      std::map<int, int> most{{kind.section, 1}};  // lengths of a section side by side
+      for (const int rip : kind.rips) {
+        std::map<int, int> strips;
+        for (const int strip : problem.layouts[static_cast<std::size_t>(rip)].strips) ++strips[strip];
+        for (const auto& [strip, count] : strips) most[strip] = std::max(most[strip], count);
+      }
+      for (const auto& [section, side_by_side] : most) {
+        Wide& length = given.back()[section];
+        length += static_cast<Wide>(supply.count) * side_by_side * (kind.length + kerf);
+        longest = std::max(longest, length);
+      }
     }
   }
   std::vector<Cut> cuts;

@@ -27,19 +27,23 @@ struct StickItem {
 struct StickKind {
   int section = 0;
   Nanometres length = 0;
+  // Layouts of the problem, one of which its left part may be ripped by; the rest stays whole.
+  std::vector<int> rips;
 };
 
 // What a source of the cover problem stands for.
 struct StickSource {
   bool bought = true;
-  int source = 0;  // index into stock or on_hand
-  std::optional<RipLayout> ripped;
+  int source = 0;                   // index into stock or on_hand
+  std::optional<RipLayout> ripped;  // over its whole length
+  Money work = 0;                   // of ripping, in what it costs
 };
 
 struct StickProblem {
   CoverProblem cover;
   std::vector<StickItem> items;
   std::vector<StickKind> kinds;
+  std::vector<RipLayout> layouts;
   std::vector<StickSource> sources;
   std::vector<Money> board_cost;  // by source, as plans give it: money, or cubic millimetres rounded up
   double unit = 1;                // of the cover's costs, in those
@@ -59,9 +63,14 @@ struct StickProblem {
 // What one board costs: its price or, rounded up, its volume in cubic millimetres.
 [[nodiscard]] Money cost_of(const StickOrder& order, const Stock& stock, bool by_volume);
 
-// The shapes are by piece of the order.
+// The shapes are by piece of the order. Where boards may be ripped in part, all sections of a problem are one family: a
+// pattern then holds pieces of the strips and of the rest.
 [[nodiscard]] std::vector<StickProblem> stick_problems(const StickOrder& order,
-                                                       const std::vector<Shape>& shapes, bool by_volume);
+                                                       const std::vector<Shape>& shapes, bool by_volume,
+                                                       Ripping ripping);
+
+// Whether some board of the problem can be ripped in part with pieces for the rest.
+[[nodiscard]] bool may_rip_parts(const StickProblem& problem);
 
 // What the boards of any plan must meet because of lengths alone: of each section, the blanks are together as long as
 // its pieces, each with a kerf, less what they can save by meeting.

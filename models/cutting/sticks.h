@@ -74,11 +74,16 @@ struct RipRule {
   Money work = 0;  // for each cut along one board that frees a strip of this section
 };
 
+// Whether a board is ripped over its whole length or not at all, or may also be crosscut once and its left part ripped.
+enum class Ripping { whole, parts };
+
 struct Saw {
   Nanometres kerf = 0;
   Nanometres rip_kerf = 0;
   Nanometres end_trim = 0;   // lost at each end of a board, its cut included
   Nanometres edge_trim = 0;  // lost at each edge of a board that is ripped, its cut included
+  // No part to be ripped is cut off shorter, its trimmed end not counted: short boards are not safe to rip.
+  Nanometres shortest_rip = 0;
 };
 
 struct StickOrder {
@@ -87,6 +92,7 @@ struct StickOrder {
   std::vector<Stock> stock;
   std::vector<OnHand> on_hand;
   std::vector<RipRule> rips;
+  Ripping ripping = Ripping::parts;
   Saw saw;
   Limits limits;
 };
@@ -139,8 +145,10 @@ struct StickPlan {
   bool by_volume = false;  // some price is missing: cost and bound are volumes bought, in cubic millimetres
   std::vector<Board> boards;  // in an order of cutting; boards cut alike stand together
   Money cost = 0;
-  Money bound = 0;             // no plan costs less
-  int bought = 0;              // boards
+  Money bound = 0;  // no plan costs less
+  Money whole_rips_bound =
+      0;           // nor less than this if it rips every board whole or not at all; at least the bound
+  int bought = 0;  // boards
   bool fewest_boards = false;  // proven: no plan of this cost buys fewer
   int set_ups = 0;  // how often the length stop is set: for each piece as long as none cut just before it
   Nanometres longest_leftover = 0;

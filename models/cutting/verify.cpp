@@ -41,6 +41,7 @@ class Check {
     ask(longest == plan_.longest_leftover, "its longest leftover is another");
     ask(set_ups_ == plan_.set_ups, "the stop is set another number of times than it says");
     ask(plan_.bound <= plan_.cost, "its bound lies above its cost");
+    ask(plan_.whole_rips_bound >= plan_.bound, "less is proven of plans without part rips than of all");
     ask(plan_.status != PlanStatus::optimal || plan_.bound == plan_.cost,
         "it is called optimal without a bound");
     return faults_;
@@ -107,7 +108,11 @@ class Check {
       check_crosscut(board, trimmed, defects);
       if (!whole && has_rest(board, from)) --strips;
     }
-    if (!whole) cost += check_ripping(board, from, strips);
+    if (!whole) {
+      cost += check_ripping(board, from, strips);
+      ask((in_part ? board.ripped_to : trimmed.to) - trimmed.from >= order_.saw.shortest_rip,
+          "it is too short to be ripped safely");
+    }
     if (!plan_.by_volume) ask(cost == board.cost, "its cost is not its price with the work of ripping it");
     bool any = false;
     for (std::size_t s = 0; s < board.sticks.size(); ++s) {
@@ -125,6 +130,7 @@ class Check {
   void check_crosscut(const Board& board, const Stretch& trimmed, const std::vector<Stretch>& defects) {
     ask(board.sticks.size() > 1, "it is crosscut to be ripped, but no strip comes out of it");
     ask(defects.empty(), "it is ripped in part, though it has defects");
+    ask(order_.ripping == Ripping::parts, "it is ripped in part, which it must not");
     ask(board.ripped_to > trimmed.from, "its crosscut leaves nothing to rip");
     ask(board.ripped_to + order_.saw.kerf < trimmed.to, "its crosscut leaves no rest");
   }

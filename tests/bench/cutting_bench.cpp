@@ -4,7 +4,8 @@
 //   cutting_bench FILE...     published one-dimensional instances: a name, the length of the stock, the number of lengths
 //                             and one number more, then length and count; lines that begin with # are left out
 // A case is two sections, the wider of which may be ripped into two of the narrower, 20-60 lengths, 4-6 lengths on sale
-// and 0-10 pieces on hand, some of them with a defect. Times are of the processor, on one thread.
+// and 0-10 pieces on hand, some of them with a defect. All are planned twice: with boards that are ripped whole or not at
+// all, and with parts of boards ripped too. Times are of the processor, on one thread.
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
@@ -35,6 +36,7 @@ class Draw {  // the standard's distributions differ between libraries, its engi
 };
 
 struct Sort {
+  Ripping ripping = Ripping::parts;
   bool metric = false;
   bool linear = false;  // prices in proportion to length
   int least_pieces = 100;
@@ -78,6 +80,8 @@ StickOrder shop_case(const Sort& sort, unsigned seed) {
     }
   }
   order.rips = {{1, 0, draw.between(0, 40)}};
+  order.ripping = sort.ripping;
+  order.saw.shortest_rip = 300 * mm;
   const auto on_hand = draw.between(0, 10);
   for (std::int64_t h = 0; h < on_hand; ++h) {
     OnHand hand;
@@ -97,7 +101,7 @@ double percent_over(Money cost, Money least) {
 }
 
 void run(const char* name, const Sort& sort, int cases, unsigned first_seed) {
-  int proven = 0, under_1 = 0, under_5 = 0, fewest = 0;
+  int proven = 0, under_1 = 0, under_5 = 0, fewest = 0, in_part = 0;
   double total = 0, longest = 0, gap = 0, by_hand = 0, buying = 0;
   for (int c = 0; c < cases; ++c) {
     const unsigned seed = first_seed + static_cast<unsigned>(c);
@@ -117,6 +121,8 @@ void run(const char* name, const Sort& sort, int cases, unsigned first_seed) {
     under_1 += optimal && took < 1;
     under_5 += optimal && took < 5;
     fewest += plan.fewest_boards;
+    in_part += std::any_of(plan.boards.begin(), plan.boards.end(),
+                           [](const Board& board) { return board.ripped_to > 0; });
     total += took;
     longest = std::max(longest, took);
     gap = std::max(gap, percent_over(plan.cost, plan.bound));
@@ -127,8 +133,8 @@ void run(const char* name, const Sort& sort, int cases, unsigned first_seed) {
     buying += percent_over(bought.cost, plan.cost);
     by_hand += percent_over(first_fit_decreasing(order).cost, plan.cost);
   }
-  std::printf("%-28s %4d %7d %6d %6d %7d %7.2f %7.2f %8.3f %+9.1f %+9.1f\n", name, cases, proven, under_1,
-              under_5, fewest, total / cases, longest, gap, by_hand / cases, buying / cases);
+  std::printf("%-28s %4d %7d %6d %6d %7d %7d %7.2f %7.2f %8.3f %+9.1f %+9.1f\n", name, cases, proven, under_1,
+              under_5, fewest, in_part, total / cases, longest, gap, by_hand / cases, buying / cases);
   std::fflush(stdout);
 }
 
@@ -176,12 +182,17 @@ int main(int argc, char** argv) {
   }
   const int cases = argc > 1 ? std::max(1, std::atoi(argv[1])) : 25;
   const unsigned seed = argc > 2 ? static_cast<unsigned>(std::max(0, std::atoi(argv[2]))) : 0;
-  std::printf("%-28s %4s %7s %6s %6s %7s %7s %7s %8s %9s %9s\n", "", "all", "proven", "< 1 s", "< 5 s",
-              "fewest", "mean s", "max s", "gap %", "by hand %", "buying %");
-  run("1/64 in, any prices", {false, false, 100, 400}, cases, seed + 1);
-  run("1/64 in, prices by length", {false, true, 100, 400}, cases, seed + 1'001);
-  run("0.1 mm, any prices", {true, false, 100, 400}, cases, seed + 2'001);
-  run("0.1 mm, prices by length", {true, true, 100, 400}, cases, seed + 3'001);
-  run("1/64 in, 2,000 pieces", {false, false, 2'000, 2'000}, std::max(1, cases / 5), seed + 4'001);
-  run("0.1 mm, by length, 2,000", {true, true, 2'000, 2'000}, std::max(1, cases / 5), seed + 5'001);
+  for (const Ripping ripping : {Ripping::whole, Ripping::parts}) {
+    std::printf(ripping == Ripping::whole ? "boards ripped whole or not at all\n"
+                                          : "parts of boards ripped too\n");
+    std::printf("%-28s %4s %7s %6s %6s %7s %7s %7s %7s %8s %9s %9s\n", "", "all", "proven", "< 1 s", "< 5 s",
+                "fewest", "in part", "mean s", "max s", "gap %", "by hand %", "buying %");
+    run("1/64 in, any prices", {ripping, false, false, 100, 400}, cases, seed + 1);
+    run("1/64 in, prices by length", {ripping, false, true, 100, 400}, cases, seed + 1'001);
+    run("0.1 mm, any prices", {ripping, true, false, 100, 400}, cases, seed + 2'001);
+    run("0.1 mm, prices by length", {ripping, true, true, 100, 400}, cases, seed + 3'001);
+    run("1/64 in, 2,000 pieces", {ripping, false, false, 2'000, 2'000}, std::max(1, cases / 5), seed + 4'001);
+    run("0.1 mm, by length, 2,000", {ripping, true, true, 2'000, 2'000}, std::max(1, cases / 5),
+        seed + 5'001);
+  }
 }

@@ -149,6 +149,48 @@ TEST(PartRippedBoard, SaysInTheFileWhereItIsCrosscut) {
               ElementsAre(true, false, false));
 }
 
+TEST(PartRippedBoard, IsWeighedAgainstBoardsRippedOverTheirWholeLength) {
+  const models::Design design;
+  models::CutPlan plan = plan_by_hand();
+  const auto first_sentence = [&] { return board_sentences(plan, design).front(); };
+  plan.plan.bound = plan.plan.whole_rips_bound = 1000;
+  EXPECT_EQ(first_sentence(), "The boards' cost is 10.28; no plan costs less than 10.00.");
+  plan.plan.whole_rips_bound = 1500;
+  EXPECT_EQ(
+      first_sentence(),
+      "The boards' cost is 10.28; no plan costs less than 10.00, and none that rips its boards over their "
+      "whole length less than 15.00.");
+  plan.plan.status = cutting::PlanStatus::optimal;
+  plan.plan.bound = 1028;
+  EXPECT_EQ(first_sentence(), "The boards' cost is 10.28: proven to be the least there is.");
+  // Of wood without prices likewise.
+  plan.least_wood = {{"19x89"}, cutting::PlanStatus::best_found, 20'000'000, 18'000'000, 19'500'000, {}};
+  EXPECT_EQ(
+      board_sentences(plan, design)[1],
+      "Prices are missing for 19x89: of these the least wood is bought, 0.02 m3 of wood; no plan costs less "
+      "than 0.018 m3 of wood, and none that rips its boards over their whole length less than 0.0195 m3 of "
+      "wood.");
+}
+
+TEST(PartRippedBoard, HasBothBoundsInTheFile) {
+  Plan plan = support::sample_plan();
+  plan.cuts = plan_by_hand();
+  plan.cuts.plan.bound = 1000;
+  plan.cuts.plan.whole_rips_bound = 1500;
+  plan.cuts.least_wood = {{"19x89"}, cutting::PlanStatus::best_found, 20'000'000, 18'000'000, 19'500'000, {}};
+  nlohmann::json good = nlohmann::json::parse(plan_json(plan, {"plan.json"})), silent = good, halved = good;
+  const auto& cuts = good["cutting"];
+  EXPECT_EQ(cuts["bound"], 10);
+  EXPECT_EQ(cuts["whole_rips_bound"], 15);
+  EXPECT_EQ(cuts["least_wood"]["bound"], 18'000'000);
+  EXPECT_EQ(cuts["least_wood"]["whole_rips_bound"], 19'500'000);
+  silent["cutting"].erase("whole_rips_bound");
+  halved["cutting"]["least_wood"].erase("whole_rips_bound");
+  EXPECT_THAT(support::obeys_schema({good.dump(), silent.dump(), halved.dump()},
+                                    PROJECT_DIR "/docs/plan.schema.json"),
+              ElementsAre(true, false, false));
+}
+
 TEST(PartRippedBoard, IsExplainedOnASheetThatIsWellLaidOut) {
   Plan plan = support::sample_plan();
   plan.cuts = plan_by_hand();

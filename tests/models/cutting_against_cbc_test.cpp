@@ -61,6 +61,7 @@ StickOrder small_order(unsigned seed) {
       if (draw.between(1, 2) == 1) order.rips.push_back({from, to, draw.between(0, 4)});
     }
   }
+  order.saw.shortest_rip = std::max(0, draw.between(-10, 20));
   return order;
 }
 
@@ -76,37 +77,48 @@ TEST(CuttingAgainstCbc, TheReferenceRipsPartsOfBoardsWhereItMay) {
   order.stock = {{1, 100, 50, {}}};
   order.rips = {{1, 0, 7}};
   order.saw = {1, 1, 2, 0};
-  const auto whole = tests::least_cost(order, tests::Ripping::whole);
+  order.ripping = Ripping::whole;
+  const auto whole = tests::least_cost(order);
   ASSERT_TRUE(whole);
   EXPECT_EQ(whole->cost, 2 * 50 + 2 * 7);
   EXPECT_EQ(whole->bought, 2);
-  const auto parts = tests::least_cost(order, tests::Ripping::parts);
+  order.ripping = Ripping::parts;
+  const auto parts = tests::least_cost(order);
   ASSERT_TRUE(parts);
   EXPECT_EQ(parts->cost, 50 + 2 * 7);
   EXPECT_EQ(parts->bought, 1);
   // The rest of 47 is used up to its end, but a piece of 48 needs another board.
   order.pieces[0].length = 47;
-  EXPECT_EQ(tests::least_cost(order, tests::Ripping::parts)->cost, 50 + 2 * 7);
+  EXPECT_EQ(tests::least_cost(order)->cost, 50 + 2 * 7);
   order.pieces[0].length = 48;
-  EXPECT_EQ(tests::least_cost(order, tests::Ripping::parts)->cost, 2 * 50 + 2 * 7);
+  EXPECT_EQ(tests::least_cost(order)->cost, 2 * 50 + 2 * 7);
+  // Nor is it ripped where the part must be longer than 49.
+  order.pieces[0].length = 46;
+  order.saw.shortest_rip = 49;
+  EXPECT_EQ(tests::least_cost(order)->cost, 50 + 2 * 7);
+  order.saw.shortest_rip = 50;
+  EXPECT_EQ(tests::least_cost(order)->cost, 2 * 50 + 2 * 7);
+  order.saw.shortest_rip = 0;
   // A board with a defect is not parted, though a piece would lie clear of it.
   order.pieces[0].length = 40;
   order.stock[0].available = 1;
   order.on_hand = {{"H", 1, 100, 1, 0, {}}};
-  EXPECT_EQ(tests::least_cost(order, tests::Ripping::parts)->cost, 2 * 7);
+  EXPECT_EQ(tests::least_cost(order)->cost, 2 * 7);
   order.on_hand[0].defects = {{96, 97}};
-  EXPECT_EQ(tests::least_cost(order, tests::Ripping::parts)->cost, 50 + 2 * 7);
+  EXPECT_EQ(tests::least_cost(order)->cost, 50 + 2 * 7);
 }
 
 TEST(CuttingAgainstCbc, HasTheSameLeastCostAndTheFewestBoards) {
   int impossible = 0;
   int ripped = 0;
+  int in_part = 0;
+  int saved = 0;  // by ripping parts
   int from_hand = 0;
-  for (unsigned seed = 1; seed <= 300; ++seed) {
+  for (unsigned seed = 1; seed <= 400; ++seed) {
     SCOPED_TRACE(seed);
     const StickOrder order = small_order(seed);
     const StickPlan plan = plan_sticks(order);
-    const auto least = tests::least_cost(order, tests::Ripping::whole);
+    const auto least = tests::least_cost(order);
     if (!least) {
       EXPECT_EQ(plan.status, PlanStatus::impossible);
       EXPECT_FALSE(plan.problems.empty());
@@ -116,6 +128,12 @@ TEST(CuttingAgainstCbc, HasTheSameLeastCostAndTheFewestBoards) {
     ASSERT_EQ(plan.status, PlanStatus::optimal);
     EXPECT_EQ(plan.cost, least->cost);
     EXPECT_EQ(plan.bound, least->cost);
+    StickOrder ripped_whole = order;
+    ripped_whole.ripping = Ripping::whole;
+    if (const auto whole = tests::least_cost(ripped_whole)) {
+      EXPECT_EQ(plan.whole_rips_bound, whole->cost);
+      saved += whole->cost > least->cost;
+    }
     EXPECT_THAT(faults_in(order, plan), IsEmpty());
     EXPECT_TRUE(plan.fewest_boards);
     EXPECT_EQ(plan.bought, least->bought);
@@ -126,6 +144,7 @@ TEST(CuttingAgainstCbc, HasTheSameLeastCostAndTheFewestBoards) {
     }
     for (const Board& board : plan.boards) {
       ripped += board.sticks.size() > 1;
+      in_part += board.ripped_to > 0;
       from_hand += !board.bought;
     }
   }
@@ -133,5 +152,7 @@ TEST(CuttingAgainstCbc, HasTheSameLeastCostAndTheFewestBoards) {
   EXPECT_GT(impossible, 5);
   EXPECT_LT(impossible, 100);
   EXPECT_GT(ripped, 30);
+  EXPECT_GT(in_part, 20);
   EXPECT_GT(from_hand, 50);
+  EXPECT_GT(saved, 10);
 }

@@ -71,14 +71,15 @@ struct Way {
 
 class ArcFlow {
  public:
-  ArcFlow(const StickOrder& order, Ripping ripping) : order_(order) {
-    const bool parts = ripping == Ripping::parts;
+  explicit ArcFlow(const StickOrder& order) : order_(order) {
+    const bool parts = order.ripping == Ripping::parts;
     for (const Stock& stock : order.stock) {
-      add_ways(stock.section, stock.price.value_or(0), true, stock.available,
+      add_ways(stock.section, stock.price.value_or(0), true, stock.available, stock.length,
                {{order.saw.end_trim, stock.length - order.saw.end_trim}}, parts);
     }
     for (const OnHand& hand : order.on_hand) {
-      add_ways(hand.section, hand.value, false, hand.count, clear_of(hand), parts && hand.defects.empty());
+      add_ways(hand.section, hand.value, false, hand.count, hand.length, clear_of(hand),
+               parts && hand.defects.empty());
     }
   }
 
@@ -134,7 +135,7 @@ class ArcFlow {
     return clear;
   }
 
-  void add_ways(int section, Money price, bool bought, std::optional<int> count,
+  void add_ways(int section, Money price, bool bought, std::optional<int> count, Nanometres length,
                 const std::vector<Stretch>& clear, bool in_part) {
     int group = -1;
     if (count) {
@@ -187,7 +188,7 @@ class ArcFlow {
       for (counts[r] = 0; counts[r] * strip <= width; ++counts[r]) self(self, r + 1);
       counts[r] = 0;
     };
-    if (!rules.empty()) go(go, 0);
+    if (!rules.empty() && length - 2 * order_.saw.end_trim >= order_.saw.shortest_rip) go(go, 0);
   }
 
   void add_way(const std::vector<int>& strips, Money cost, int group, bool bought,
@@ -205,7 +206,8 @@ class ArcFlow {
   void add_parts(int section, const std::vector<int>& strips, Money cost, int group, bool bought,
                  const Stretch& clear) {
     const Nanometres length = clear.to - clear.from;
-    for (Nanometres ripped = 1; ripped + order_.saw.kerf < length; ++ripped) {
+    const Nanometres shortest = std::max<Nanometres>(1, order_.saw.shortest_rip);
+    for (Nanometres ripped = shortest; ripped + order_.saw.kerf < length; ++ripped) {
       Way way{cost, group, bought, {}};
       for (int strip : strips) ++way.blanks[{strip, ripped}];
       ++way.blanks[{section, length - ripped - order_.saw.kerf}];
@@ -255,8 +257,8 @@ class ArcFlow {
 
 }  // namespace
 
-std::optional<LeastCost> least_cost(const StickOrder& order, Ripping ripping) {
-  const auto sum = solve(ArcFlow(order, ripping).build());
+std::optional<LeastCost> least_cost(const StickOrder& order) {
+  const auto sum = solve(ArcFlow(order).build());
   if (!sum) return std::nullopt;
   const Money value = std::llround(*sum);
   return LeastCost{value / ArcFlow::weight, static_cast<int>(value % ArcFlow::weight)};

@@ -15,11 +15,7 @@ struct LeastCost {
   int bought = 0;  // fewest boards bought at that cost
 };
 
-// How boards may be ripped: over their whole length alone, or their left part up to a crosscut at any whole nanometre as
-// well, where they have no defects.
-enum class Ripping { whole, parts };
-
-// Nothing where no plan exists.
-std::optional<LeastCost> least_cost(const models::cutting::StickOrder& order, Ripping ripping);
+// Where boards may be ripped in part, every whole nanometre is tried for the crosscut. Nothing where no plan exists.
+std::optional<LeastCost> least_cost(const models::cutting::StickOrder& order);
 
 }  // namespace tests

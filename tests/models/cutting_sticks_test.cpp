@@ -284,6 +284,34 @@ TEST(Sticks, NothingAskedForIsAPlanOfNothing) {
   EXPECT_EQ(sound_plan(StickOrder{}).cost, 0);
 }
 
+TEST(Sticks, APartIsRippedWhereItAndTheRestAreAllThereIs) {
+  // Two strips of 10 in side by side, a crosscut of 1/8 and 84 in: 94-1/8 in.
+  StickOrder order = order_in_inches();
+  order.pieces = {{"A", two_by_two, 10 * inch, 2}, {"B", two_by_four, 84 * inch, 1}};
+  order.rips = {{two_by_four, two_by_two, 0}};
+  order.stock = {{two_by_four, 94 * inch + inch / 8, 400, {}}};
+  EXPECT_EQ(sound_plan(order).cost, 400);
+  order.stock[0].length += 1;
+  EXPECT_EQ(sound_plan(order).cost, 400);
+  order.stock[0].length -= 2;
+  EXPECT_EQ(sound_plan(order).cost, 800);
+}
+
+TEST(Sticks, NoBoardIsRippedThatIsTooShort) {
+  // Strips of 10 in out of boards of 12 in and of 11 in.
+  StickOrder order = order_in_inches();
+  order.pieces = {{"A", two_by_two, 10 * inch, 2}};
+  order.rips = {{two_by_four, two_by_two, 0}};
+  order.stock = {{two_by_four, 12 * inch, 400, {}}, {two_by_four, 11 * inch, 300, {}}};
+  EXPECT_EQ(sound_plan(order).cost, 300);
+  order.saw.shortest_rip = 12 * inch;
+  EXPECT_EQ(sound_plan(order).cost, 400);
+  order.saw.shortest_rip += 1;
+  const StickPlan plan = plan_sticks(order);
+  EXPECT_EQ(plan.status, PlanStatus::impossible);
+  EXPECT_THAT(plan.problems, ElementsAre(HasSubstr("piece A: no board gives 2x2")));
+}
+
 TEST(Sticks, HostileNumbersAreRefused) {
   StickOrder sound = order_in_inches();
   sound.pieces = {{"A", two_by_four, 4 * foot, 1}};
@@ -319,6 +347,7 @@ TEST(Sticks, HostileNumbersAreRefused) {
   refused([](StickOrder& o, std::int64_t bad) { o.saw.rip_kerf = bad; });
   refused([](StickOrder& o, std::int64_t bad) { o.saw.end_trim = bad; });
   refused([](StickOrder& o, std::int64_t bad) { o.saw.edge_trim = bad; });
+  refused([](StickOrder& o, std::int64_t bad) { o.saw.shortest_rip = bad; });
   for (const int bad : {std::numeric_limits<int>::min(), -1}) {
     StickOrder order = sound;
     order.pieces[0].count = bad;

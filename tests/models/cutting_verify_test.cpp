@@ -186,6 +186,29 @@ TEST(Verify, FindsCrosscutsThatDivideNothing) {
               Contains(HasSubstr("it is crosscut to be ripped, but no strip comes out of it")));
 }
 
+TEST(Verify, FindsRipsThatMustNotBe) {
+  // From the trim of 2 to the crosscut at 50 there are 48; a board that is ripped whole has 96.
+  StickOrder order = order_of_part();
+  order.saw.shortest_rip = 48;
+  EXPECT_THAT(faults_in(order, plan_of_part()), IsEmpty());
+  order.saw.shortest_rip = 49;
+  EXPECT_THAT(faults_in(order, plan_of_part()),
+              testing::ElementsAre(HasSubstr("board 1: it is too short to be ripped safely")));
+  StickOrder whole = order_of_two();
+  whole.saw.shortest_rip = 96;
+  EXPECT_THAT(faults_in(whole, plan_of_two()), IsEmpty());
+  whole.saw.shortest_rip = 97;
+  EXPECT_THAT(faults_in(whole, plan_of_two()),
+              testing::ElementsAre(HasSubstr("board 2: it is too short to be ripped safely")));
+  order = order_of_part();
+  order.ripping = Ripping::whole;
+  EXPECT_THAT(faults_in(order, plan_of_part()),
+              testing::ElementsAre(HasSubstr("it is ripped in part, which it must not")));
+  whole = order_of_two();
+  whole.ripping = Ripping::whole;
+  EXPECT_THAT(faults_in(whole, plan_of_two()), IsEmpty());
+}
+
 TEST(Verify, APartRippedBoardHasNoDefectsAndPaysForEveryRip) {
   // The board on hand is as long and counts 50 too; its defect lies behind A, where no piece touches it.
   StickPlan plan = plan_of_part();

@@ -26,17 +26,22 @@ TEST(ReadShop, WithoutAWordTheSawIsAnOrdinaryOne) {
   EXPECT_DOUBLE_EQ(shop("").saw.kerf.inches(), 0.125);
   EXPECT_DOUBLE_EQ(shop("", "mm").saw.kerf.mm(), 3);
   EXPECT_TRUE(shop("").saw.rips);
+  // Boards under a foot are not ripped: common practice.
+  EXPECT_DOUBLE_EQ(shop("").saw.shortest_rip.inches(), 12);
+  EXPECT_DOUBLE_EQ(shop("", "mm").saw.shortest_rip.mm(), 300);
   EXPECT_TRUE(shop("").lumber.empty());
 }
 
 TEST(ReadShop, BoardsSheetsAndRollsHavePricesInHundredths) {
   const models::Shop s = shop(
-      "<stock currency='EUR'><saw kerf='3/32in' rips='no'/><sold lumber='2 x 4' length='8ft' price='4.29' "
+      "<stock currency='EUR'><saw kerf='3/32in' rips='no' shortest-rip='15in'/><sold lumber='2 x 4' "
+      "length='8ft' price='4.29' "
       "at-most='6'/>"
       "<sold sheet='1/2 plywood' price='31.5'/><sold mesh='1/2 hardware cloth' length='25ft'/></stock>");
   EXPECT_EQ(s.currency, "EUR");
   EXPECT_DOUBLE_EQ(s.saw.kerf.inches(), 3.0 / 32);
   EXPECT_FALSE(s.saw.rips);
+  EXPECT_DOUBLE_EQ(s.saw.shortest_rip.inches(), 15);
   ASSERT_EQ(s.lumber.size(), 1u);
   EXPECT_DOUBLE_EQ(s.lumber[0].lumber.width.inches(), 3.5);
   EXPECT_DOUBLE_EQ(s.lumber[0].length.inches(), 96);

@@ -1,0 +1,47 @@
+// Whether given boards, of which a part may be ripped, hold all pieces.
+//
+// Where a board is crosscut is told first only in steps: the strips then reach to the end of the step and the rest from
+// its beginning, a little too long together. What cannot be cut from such boards cannot be cut from real ones. What can be
+// is a plan where strips and rest fit after all; else the step is divided where they overlap, and it is tried again.
+#pragma once
+
+#include <map>
+#include <set>
+
+#include "models/cutting/cutter.h"
+#include "models/cutting/ripping_pricer.h"
+
+namespace models::cutting {
+
+class PartFitter : public Fitter {
+ public:
+  // Problem and pricer must outlive the fitter.
+  PartFitter(const StickProblem& problem, RippingPricer& pricer, const Saw& saw, const Limits& limits);
+  Fit fit(const std::vector<int>& taken, std::vector<PatternUse>& patterns) override;
+  [[nodiscard]] Work work() const override { return work_; }
+
+ private:
+  using Way = std::pair<int, int>;  // kind of the problem, layout
+  // Where the crosscut may be, with the kerf behind it.
+  struct Places {
+    std::set<Nanometres> steps;   // each up to the next
+    std::set<Nanometres> points;  // just there
+  };
+  using Steps = std::map<Way, Places>;
+  struct Stepped;
+
+  [[nodiscard]] Steps first_steps(const std::vector<int>& taken) const;
+  [[nodiscard]] Stepped stepped(const std::vector<int>& taken, const Steps& steps) const;
+  // The plan's boards with their strips and rests; where some overlap, their steps are divided and there are none.
+  [[nodiscard]] std::vector<PatternUse> real_boards(const Stepped& stepped, const CoverPlan& plan,
+                                                    Steps& steps);
+
+  const StickProblem& problem_;
+  RippingPricer& pricer_;
+  Nanometres kerf_;
+  Nanometres shortest_;  // part that may be ripped, with the kerf behind it
+  Limits limits_;
+  Work work_;
+};
+
+}  // namespace models::cutting

@@ -1,0 +1,158 @@
+#include "models/cutting/profile.h"
+
+#include <algorithm>
+
+namespace models::cutting {
+
+namespace {
+
+constexpr std::size_t most_traces = 6'000'000;
+constexpr std::size_t most_states = 30'000;  // in one list
+constexpr std::size_t least_states = 400;
+constexpr Nanometres grains = 1'000;  // of the longest, when sampling
+constexpr Nanometres nested_grains = 300;
+
+}  // namespace
+
+void Profile::fill(const std::vector<Item>& items, Nanometres twice_longest) {
+  grain_ = 0;
+  run(items, twice_longest);
+}
+
+void Profile::sample(const std::vector<Item>& items, Nanometres twice_longest) {
+  grain_ = twice_longest / (nesting_ ? nested_grains : grains) + 1;
+  run(items, twice_longest);
+}
+
+void Profile::run(const std::vector<Item>& items, Nanometres longest) {
+  items_ = items.size();
+  std::vector<std::size_t> order;
+  std::size_t extensions = 1;
+  const auto copies = [&](std::size_t i) {
+    return std::min<Nanometres>(items[i].most, longest / items[i].twice_length);
+  };
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (items[i].worth <= 0 || copies(i) <= 0) continue;
+    order.push_back(i);
+    for (Nanometres left = copies(i), step = 1; left > 0; left -= step, step *= 2) ++extensions;
+  }
+  // Long ones first: the lists stay short for long.
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return items[a].twice_length > items[b].twice_length;
+  });
+  most_states_ = std::clamp(most_traces / extensions, least_states, most_states);
+  states_.assign(1, {{0, 0, -1, false}});
+  traces_.clear();
+  for (const std::size_t i : order) {
+    auto left = static_cast<int>(copies(i));
+    for (int step = 1; left > 0; step *= 2) {
+      const int count = std::min(step, left);
+      left -= count;
+      extend(i, items[i], count, longest);
+    }
+  }
+  close();
+}
+
+void Profile::extend(std::size_t item, const Item& of, int count, Nanometres longest) {
+  const Nanometres longer = of.twice_length * count;
+  const double worthier = of.worth * count;
+  const auto added_to = [&](const std::vector<State>& from, std::vector<State>& to) {
+    to.clear();
+    for (const State& state : from) {
+      if (state.length + longer > longest) break;
+      to.push_back({state.length + longer, state.worth + worthier, state.trace, true});
+    }
+  };
+  std::vector<State> added;
+  if (!nesting_) {
+    added_to(states_[0], added);
+    keep(added, states_[0], item, count);
+    coarsen(states_[0], longest);
+    return;
+  }
+  std::vector<std::vector<State>> before = states_;
+  for (std::size_t s = 0; s < before.size(); ++s) {
+    if (before[s].empty()) continue;
+    added_to(before[s], added);
+    const auto to = static_cast<std::size_t>(nesting_->after(static_cast<int>(s), item, count));
+    if (states_.size() <= to) states_.resize(to + 1);
+    keep(added, states_[to], item, count);
+  }
+  for (std::vector<State>& states : states_) coarsen(states, longest);
+}
+
+// Merges two lists by length; a state that is worth no more than a shorter one goes.
+void Profile::keep(const std::vector<State>& with, std::vector<State>& states, std::size_t item, int count) {
+  merged_.clear();
+  work_ += static_cast<std::int64_t>(with.size() + states.size());
+  double top = -1;
+  const auto put = [&](State state) {
+    if (state.worth <= top) return;
+    top = state.worth;
+    if (grain_ > 0 && !merged_.empty() && merged_.back().length / grain_ == state.length / grain_)
+      merged_.back() = state;
+    else
+      merged_.push_back(state);
+  };
+  std::size_t a = 0, b = 0;
+  while (a < states.size() || b < with.size()) {
+    const bool first =
+        b == with.size() ||
+        (a < states.size() && (states[a].length < with[b].length ||
+                               (states[a].length == with[b].length && states[a].worth >= with[b].worth)));
+    put(first ? states[a++] : with[b++]);
+  }
+  for (State& state : merged_) {
+    if (!state.added) continue;
+    traces_.push_back({state.trace, static_cast<std::int32_t>(item), count});
+    state.trace = static_cast<std::int32_t>(traces_.size() - 1);
+    state.added = false;
+  }
+  states.swap(merged_);
+}
+
+void Profile::coarsen(std::vector<State>& states, Nanometres longest) const {
+  const std::size_t most = std::max(most_states_ / states_.size(), least_states);
+  if (states.size() <= most) return;
+  const Nanometres grain = longest / static_cast<Nanometres>(most / 2) + 1;
+  std::vector<State> coarse;
+  for (const State& state : states) {
+    if (coarse.empty() || coarse.back().length / grain != state.length / grain)
+      coarse.push_back(state);
+    else
+      coarse.back() = {coarse.back().length, state.worth, state.trace, false};
+  }
+  states = std::move(coarse);
+}
+
+// The lists of all states of the ends as one, with what each state loses.
+void Profile::close() {
+  steps_.clear();
+  for (std::size_t s = 0; s < states_.size(); ++s) {
+    const Nanometres lost = nesting_ ? nesting_->twice_lost(static_cast<int>(s)) : 0;
+    for (const State& state : states_[s]) steps_.push_back({state.length + lost, state.worth, state.trace});
+  }
+  if (nesting_) {
+    std::stable_sort(steps_.begin(), steps_.end(), [](const Step& a, const Step& b) {
+      return a.twice_length != b.twice_length ? a.twice_length < b.twice_length : a.worth > b.worth;
+    });
+    double top = -1;
+    std::erase_if(steps_, [&](const Step& step) {
+      if (step.worth <= top) return true;
+      top = step.worth;
+      return false;
+    });
+  }
+}
+
+std::vector<int> Profile::counts(const Step& step) const {
+  std::vector<int> counts(items_);
+  for (std::int32_t trace = step.trace; trace >= 0; trace = traces_[static_cast<std::size_t>(trace)].before) {
+    const Trace& of = traces_[static_cast<std::size_t>(trace)];
+    counts[static_cast<std::size_t>(of.item)] += of.count;
+  }
+  return counts;
+}
+
+}  // namespace models::cutting

@@ -1,0 +1,114 @@
+// Boards that are crosscut once so that their left part alone is ripped.
+#include <functional>
+#include <random>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "models/cutting/profile.h"
+#include "models/cutting/sticks.h"
+#include "models/cutting/verify.h"
+
+using namespace models::cutting;
+using testing::IsEmpty;
+
+namespace {
+
+// Boards of 10 by 100 for 50, strips 4 wide of which two come out of one, each by a rip of 7; kerfs of 1, trims of 2.
+StickOrder two_strips_and_a_board(Nanometres board) {
+  StickOrder order;
+  order.sections = {{"strip", 4, 10}, {"board", 10, 10}};
+  order.pieces = {{"A", 1, board, 1}, {"B", 0, 48, 2}};
+  order.stock = {{1, 100, 50, {}}};
+  order.rips = {{1, 0, 7}};
+  order.saw = {1, 1, 2, 0, 0};
+  return order;
+}
+
+}  // namespace
+
+TEST(PartRips, OneBoardGivesStripsAndARestThatStaysWhole) {
+  // Clear are 96. Two strips of 48 side by side, a kerf of 1, and 47 are left for a piece as wide as the board. Ripped
+  // whole, one strip holds 48 and 47 at most, so that the strips take one board and the piece another.
+  const StickOrder order = two_strips_and_a_board(47);
+  const StickPlan plan = plan_sticks(order);
+  ASSERT_EQ(plan.status, PlanStatus::optimal);
+  EXPECT_EQ(plan.cost, 50 + 2 * 7);
+  EXPECT_EQ(plan.whole_rips_bound, 2 * 50 + 2 * 7);
+  ASSERT_EQ(plan.boards.size(), 1U);
+  const Board& board = plan.boards[0];
+  EXPECT_EQ(board.ripped_to, 2 + 48);
+  EXPECT_EQ(board.leftover_width, 0);  // two strips of 4 and two kerfs of 1 are all of 10
+  ASSERT_EQ(board.sticks.size(), 3U);
+  ASSERT_EQ(board.sticks[2].pieces.size(), 1U);
+  EXPECT_EQ(board.sticks[2].section, 1);
+  EXPECT_EQ(board.sticks[2].pieces[0].at, 2 + 48 + 1);
+  EXPECT_THAT(faults_in(order, plan), IsEmpty());
+}
+
+TEST(PartRips, AreNotMadeWhereTheyDoNotFitOrMustNotBe) {
+  EXPECT_EQ(plan_sticks(two_strips_and_a_board(48)).cost, 2 * 50 + 2 * 7);
+  StickOrder whole = two_strips_and_a_board(47);
+  whole.ripping = Ripping::whole;
+  EXPECT_EQ(plan_sticks(whole).cost, 2 * 50 + 2 * 7);
+}
+
+TEST(PartRips, APlanMayExistWithThemAlone) {
+  // One board is all that can be had.
+  StickOrder order = two_strips_and_a_board(40);
+  order.stock[0].available = 1;
+  const StickPlan plan = plan_sticks(order);
+  EXPECT_EQ(plan.status, PlanStatus::optimal);
+  EXPECT_EQ(plan.cost, 50 + 2 * 7);
+  EXPECT_THAT(faults_in(order, plan), IsEmpty());
+  order.ripping = Ripping::whole;
+  EXPECT_EQ(plan_sticks(order).status, PlanStatus::impossible);
+}
+
+TEST(Profile, KnowsTheBestOfEveryLength) {
+  // Against all sets of pieces that there are.
+  std::mt19937 engine(7);
+  const auto between = [&](int least, int most) {
+    return least + static_cast<int>(engine() % static_cast<unsigned>(most - least + 1));
+  };
+  for (int round = 0; round < 50; ++round) {
+    SCOPED_TRACE(round);
+    std::vector<Profile::Item> items;
+    for (int i = 0; i < 5; ++i)
+      items.push_back({between(3, 30), static_cast<double>(between(0, 40)), between(0, 3)});
+    const Nanometres longest = between(20, 90);
+    Profile profile(nullptr);
+    profile.fill(items, longest);
+    std::vector<double> best(static_cast<std::size_t>(longest) + 1);
+    const std::function<void(std::size_t, Nanometres, double)> go = [&](std::size_t i, Nanometres length,
+                                                                        double worth) {
+      if (length > longest) return;
+      if (i == items.size()) {
+        auto& known = best[static_cast<std::size_t>(length)];
+        known = std::max(known, worth);
+        return;
+      }
+      for (int n = 0; n <= items[i].most; ++n)
+        go(i + 1, length + n * items[i].twice_length, worth + n * items[i].worth);
+    };
+    go(0, 0, 0);
+    std::size_t step = 0;
+    double most = 0;
+    for (Nanometres length = 0; length <= longest; ++length) {
+      most = std::max(most, best[static_cast<std::size_t>(length)]);
+      while (step + 1 < profile.steps().size() && profile.steps()[step + 1].twice_length <= length) ++step;
+      ASSERT_EQ(profile.steps()[step].worth, most) << length;
+    }
+    for (const Profile::Step& of : profile.steps()) {
+      const std::vector<int> counts = profile.counts(of);
+      Nanometres length = 0;
+      double worth = 0;
+      for (std::size_t i = 0; i < items.size(); ++i) {
+        length += counts[i] * items[i].twice_length;
+        worth += counts[i] * items[i].worth;
+      }
+      EXPECT_EQ(length, of.twice_length);
+      EXPECT_EQ(worth, of.worth);
+    }
+  }
+}
