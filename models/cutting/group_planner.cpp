@@ -12,8 +12,9 @@ namespace models::cutting {
 namespace {
 
 constexpr std::int64_t most_nodes_for_boards = 2'000;
-// To look for part rips: what they save is mostly found soon, or not at all.
-constexpr std::int64_t most_part_iterations = 25'000, most_part_steps = 150'000'000;
+// To look for part rips: what they save is mostly found soon, or not at all. One part in so many of what may be done, but
+// not less than suits a house.
+constexpr std::int64_t part_share = 16, enough_part_iterations = 25'000, most_part_steps = 150'000'000;
 
 Limits part_of(const Limits& limits, int parts) {
   return {limits.nodes / parts, limits.lp_iterations / parts, limits.pricing_steps / parts};
@@ -21,7 +22,8 @@ Limits part_of(const Limits& limits, int parts) {
 
 Limits limits_of_parts(const Limits& limits) {
   const Limits half = part_of(limits, 2);
-  return {half.nodes, std::min(half.lp_iterations, most_part_iterations),
+  const std::int64_t iterations = std::max(limits.lp_iterations / part_share, enough_part_iterations);
+  return {half.nodes, std::min(half.lp_iterations, iterations),
           std::min(half.pricing_steps, most_part_steps)};
 }
 
