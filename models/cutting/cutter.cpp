@@ -192,6 +192,52 @@ std::vector<Cut> Cutter::lacking(const std::vector<double>& taken, double depth)
   return cuts;
 }
 
+void Cutter::set_goal(const Objective& goal) {
+  Objective mine{{}, goal.most_cost};
+  for (const int s : part_.sources) mine.weight.push_back(goal.weight[static_cast<std::size_t>(s)]);
+  master_.set_goal(mine);
+  const double pieces = std::accumulate(part_.problem.demand.begin(), part_.problem.demand.end(), 1.0);
+  goal_ticks_ = ticks_for(master_.goal_piece_price() * pieces);
+}
+
+void Cutter::bound(const std::vector<std::int64_t>& least, const std::vector<std::int64_t>& most) {
+  const auto sources = static_cast<std::ptrdiff_t>(part_.sources.size());
+  master_.aim_at(Aim::goal);
+  master_.bound_sources({least.begin(), least.begin() + sources}, {most.begin(), most.begin() + sources});
+  master_.bound_measures({least.begin() + sources, least.end()}, {most.begin() + sources, most.end()});
+}
+
+Cutter::Relaxed Cutter::relax(const std::vector<std::int64_t>& least, const std::vector<std::int64_t>& most,
+                              double enough) {
+  Relaxed relaxed;
+  master_.forget_idle(most_patterns);
+  bound(least, most);
+  while (!worked_out() && master_.solve()) {
+    relaxed.value = master_.value();
+    relaxed.taken = master_.sources();
+    const Prices prices = master_.prices(goal_ticks_);
+    bool news = false;
+    for (const Pattern& pattern : pricer_.sample(prices, part_.problem.demand)) news |= master_.add(pattern);
+    if (news) continue;
+    if (relaxed.value < enough) break;
+    const Priced priced = pricer_.price(prices, part_.problem.demand);
+    relaxed.cut = cut_at(prices, priced.worth, goal_ticks_);
+    for (const Pattern& pattern : priced.patterns) relaxed.more |= master_.add(pattern);
+    break;
+  }
+  master_.free_measures();
+  return relaxed;
+}
+
+std::optional<double> Cutter::value_within(const std::vector<std::int64_t>& least,
+                                           const std::vector<std::int64_t>& most) {
+  bound(least, most);
+  std::optional<double> value;
+  if (master_.solve()) value = master_.value();
+  master_.free_measures();
+  return value;
+}
+
 Fit Cutter::fit(const std::vector<int>& taken) {
   std::vector<int> mine;
   for (int s : part_.sources) mine.push_back(taken[static_cast<std::size_t>(s)]);

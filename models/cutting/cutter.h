@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <vector>
 
 #include "models/cutting/cuts.h"
@@ -34,6 +35,24 @@ class Cutter {
   // nothing where they do. With `depth` near 1 the cut is as deep as can be, with less it is sooner found.
   [[nodiscard]] std::vector<Cut> lacking(const std::vector<double>& taken, double depth);
 
+  // What the relaxation minimises within bounds; by source of the whole.
+  void set_goal(const Objective& goal);
+
+  // The relaxation where no fewer and no more of each source are taken, and after the sources of each of the problem's
+  // measures. Only for a problem of one family.
+  struct Relaxed {
+    double value =
+        0;  // of the goal, with the patterns known: none lower where `more` is false and `cut` is there
+    std::vector<double> taken;  // by source; empty where it could not be solved
+    std::optional<Cut> cut;     // what all plans meet; only looked for where the value is enough
+    bool more = false;          // patterns were found that may lower the value
+  };
+  [[nodiscard]] Relaxed relax(const std::vector<std::int64_t>& least, const std::vector<std::int64_t>& most,
+                              double enough);
+  // Its value with the patterns known; nothing where it could not be solved.
+  [[nodiscard]] std::optional<double> value_within(const std::vector<std::int64_t>& least,
+                                                   const std::vector<std::int64_t>& most);
+
   // Whether whole patterns on whole sources hold all pieces; they are then in patterns(). Where it is unknown it may be
   // asked again: other ways are tried then.
   [[nodiscard]] Fit fit(const std::vector<int>& taken);
@@ -46,6 +65,7 @@ class Cutter {
   [[nodiscard]] std::vector<Pattern> relaxed_patterns();
 
   [[nodiscard]] std::int64_t iterations() const;
+  [[nodiscard]] bool worked_out() const;  // the limits are reached
 
  private:
   using Blanks = std::vector<std::int64_t>;  // by kind
@@ -65,7 +85,7 @@ class Cutter {
   bool dive(const std::vector<int>& sources, int variant);
   // Lists all patterns that could matter and searches them to the end (exact.cpp).
   Fit cut_exactly(const std::vector<int>& sources, bool thorough);
-  [[nodiscard]] bool worked_out() const;
+  void bound(const std::vector<std::int64_t>& least, const std::vector<std::int64_t>& most);
 
   const CoverProblem& whole_;
   Part part_;
@@ -76,6 +96,7 @@ class Cutter {
   Master master_;
   double ticks_ = 1;        // to one unit of cost
   double uncut_ticks_ = 1;  // to one piece
+  double goal_ticks_ = 1;   // to one unit of the goal
   std::int64_t exact_iterations_ = 0;
   std::map<Blanks, Answer> answers_;
   std::vector<PatternUse> found_;

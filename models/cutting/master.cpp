@@ -18,21 +18,27 @@ Master::Master(const CoverProblem& problem) : problem_(problem), lp_(std::make_u
   const int groups = static_cast<int>(problem.group_limit.size());
   kind_row_ = items;
   group_row_ = kind_row_ + kinds;
+  measure_row_ = group_row_ + groups;
+  const int measures = static_cast<int>(problem.measures.size());
+  cost_row_ = measure_row_ + measures;
   for (const Source& source : problem.sources) scale_ = std::max(scale_, static_cast<double>(source.cost));
-  piece_price_ = 10 * scale_;
+  piece_price_ = uncut_price * scale_;
 
   ClpSimplex& model = lp_->model;
   model.setLogLevel(0);
   model.scaling(0);            // all numbers are small counts
   model.setPerturbation(100);  // off
-  model.resize(group_row_ + groups, 0);
+  model.resize(cost_row_ + 1, 0);
   const double inf = COIN_DBL_MAX;
   for (int i = 0; i < items; ++i) model.setRowBounds(i, problem.demand[static_cast<std::size_t>(i)], inf);
   for (int k = 0; k < kinds; ++k) model.setRowBounds(kind_row_ + k, 0, inf);
   for (int g = 0; g < groups; ++g) {
     model.setRowBounds(group_row_ + g, -inf, problem.group_limit[static_cast<std::size_t>(g)]);
   }
-  for (const Source& source : problem.sources) {
+  for (int m = 0; m < measures; ++m) model.setRowBounds(measure_row_ + m, -inf, inf);
+  model.setRowBounds(cost_row_, -inf, inf);
+  for (std::size_t s = 0; s < problem.sources.size(); ++s) {
+    const Source& source = problem.sources[s];
     std::vector<int> row;
     std::vector<double> value;
     for (const Supply& supply : source.supplies) {
@@ -42,6 +48,16 @@ Master::Master(const CoverProblem& problem) : problem_(problem), lp_(std::make_u
     if (source.group >= 0) {
       row.push_back(group_row_ + source.group);
       value.push_back(1);
+    }
+    for (int m = 0; m < measures; ++m) {
+      const int measured = problem.measures[static_cast<std::size_t>(m)][s];
+      if (measured == 0) continue;
+      row.push_back(measure_row_ + m);
+      value.push_back(measured);
+    }
+    if (source.cost > 0) {
+      row.push_back(cost_row_);
+      value.push_back(static_cast<double>(source.cost) / scale_);
     }
     model.addColumn(static_cast<int>(row.size()), row.data(), value.data(), 0, inf,
                     static_cast<double>(source.cost) / scale_);
@@ -117,6 +133,16 @@ void Master::bound_sources(const std::vector<double>& least, const std::vector<d
   }
 }
 
+void Master::bound_measures(const std::vector<double>& least, const std::vector<double>& most) {
+  for (std::size_t m = 0; m < least.size(); ++m)
+    lp_->model.setRowBounds(measure_row_ + static_cast<int>(m), least[m], most[m]);
+}
+
+void Master::free_measures() {
+  for (std::size_t m = 0; m < problem_.measures.size(); ++m)
+    lp_->model.setRowBounds(measure_row_ + static_cast<int>(m), -COIN_DBL_MAX, COIN_DBL_MAX);
+}
+
 void Master::bound_pattern(std::size_t pattern, int least, int most) {
   lp_->model.setColumnBounds(first_pattern_ + static_cast<int>(pattern), least,
                              most >= unbounded ? COIN_DBL_MAX : most);
@@ -126,19 +152,33 @@ void Master::free_patterns() {
   for (std::size_t p = 0; p < patterns_.size(); ++p) bound_pattern(p, 0, unbounded);
 }
 
+void Master::set_goal(const Objective& goal) {
+  goal_ = goal;
+  goal_scale_ = 1;
+  for (const std::int64_t weight : goal.weight)
+    goal_scale_ = std::max(goal_scale_, static_cast<double>(weight));
+  if (aim_ == Aim::goal) aim_at(Aim::cost);
+}
+
 void Master::aim_at(Aim aim) {
   if (aim == aim_) return;
   aim_ = aim;
   columns_came_ = true;
-  const bool cost = aim == Aim::cost;
   for (int c = 0; c < first_step_; ++c) {
-    const Source& source = problem_.sources[static_cast<std::size_t>(c)];
-    lp_->model.setObjectiveCoefficient(c, cost ? static_cast<double>(source.cost) / scale_ : 0);
+    const auto s = static_cast<std::size_t>(c);
+    double weight = 0;
+    if (aim == Aim::cost) weight = static_cast<double>(problem_.sources[s].cost) / scale_;
+    if (aim == Aim::goal) weight = static_cast<double>(goal_.weight[s]) / goal_scale_;
+    lp_->model.setObjectiveCoefficient(c, weight);
   }
-  for (int c = first_uncut_; c < first_pattern_; ++c) {
-    lp_->model.setObjectiveCoefficient(c, cost ? piece_price_ / scale_ : 1);
-  }
+  for (int c = first_uncut_; c < first_pattern_; ++c)
+    lp_->model.setObjectiveCoefficient(c, aim == Aim::uncut ? 1 : uncut_price);
+  const bool held = aim == Aim::goal && goal_.most_cost;
+  lp_->model.setRowBounds(cost_row_, -COIN_DBL_MAX,
+                          held ? static_cast<double>(*goal_.most_cost) / scale_ : COIN_DBL_MAX);
 }
+
+double Master::unit() const { return aim_ == Aim::cost ? scale_ : aim_ == Aim::goal ? goal_scale_ : 1; }
 
 bool Master::solve() {
   ClpSimplex& model = lp_->model;
@@ -160,7 +200,7 @@ bool Master::solve() {
   return model.status() == 0;
 }
 
-double Master::value() const { return lp_->model.objectiveValue() * (aim_ == Aim::cost ? scale_ : 1); }
+double Master::value() const { return lp_->model.objectiveValue() * unit(); }
 
 double Master::uncut() const {
   const double* x = lp_->model.primalColumnSolution();
@@ -179,7 +219,7 @@ std::vector<double> Master::uses() const {
 
 Prices Master::prices(double ticks) const {
   const double* row = lp_->model.dualRowSolution();
-  const double unit = ticks * (aim_ == Aim::cost ? scale_ : 1);
+  const double unit = ticks * this->unit();
   Prices prices;
   for (int i = 0; i < kind_row_; ++i) prices.item.push_back(std::floor(std::max(0.0, row[i] * unit)));
   for (int k = kind_row_; k < group_row_; ++k)

@@ -11,7 +11,7 @@ namespace models::cutting {
 
 // What the relaxation minimises: the sources' cost with pieces that are left uncut at a high price, or the number of
 // pieces left uncut alone (to find out whether there is any solution).
-enum class Aim { cost, uncut };
+enum class Aim { cost, uncut, goal };
 
 class Master {
  public:
@@ -27,9 +27,14 @@ class Master {
   void forget_idle(std::size_t most);
 
   void bound_sources(const std::vector<double>& least, const std::vector<double>& most);
+  // Of sources that each of the problem's measures sums.
+  void bound_measures(const std::vector<double>& least, const std::vector<double>& most);
+  void free_measures();
   void bound_pattern(std::size_t pattern, int least, int most);
   void free_patterns();
   void aim_at(Aim aim);
+  // What Aim::goal is: another sum over the sources, while the cost is held.
+  void set_goal(const Objective& goal);
 
   // Solves to optimality. False when there is no solution or the simplex method gave up.
   bool solve();
@@ -41,12 +46,15 @@ class Master {
   // Dual values, rounded down to whole ticks, so many to one unit of the aim.
   [[nodiscard]] Prices prices(double ticks) const;
   [[nodiscard]] double piece_price() const { return piece_price_; }  // what an uncut piece costs
+  [[nodiscard]] double goal_piece_price() const { return uncut_price * goal_scale_; }
   [[nodiscard]] std::int64_t iterations() const { return iterations_; }
 
+  static constexpr double uncut_price = 10;  // in prices of the dearest source
   static constexpr int unbounded = 1'000'000'000;
 
  private:
   struct Simplex;
+  [[nodiscard]] double unit() const;  // of the aim, in the simplex' objective
 
   const CoverProblem& problem_;
   std::unique_ptr<Simplex> lp_;
@@ -54,6 +62,8 @@ class Master {
   std::vector<std::size_t> sorted_;  // indices of patterns_ in order of content, to find doubles
   double scale_ = 1;                 // cost to one unit of the simplex' objective
   double piece_price_ = 0;
+  Objective goal_;
+  double goal_scale_ = 1;
   bool columns_came_ = true;  // since the last solve
   Aim aim_ = Aim::cost;
   std::int64_t iterations_ = 0;
@@ -61,9 +71,11 @@ class Master {
   int first_step_ = 0;
   int first_uncut_ = 0;
   int first_pattern_ = 0;
-  // Rows: items, kinds, groups.
+  // Rows: items, kinds, groups, measures, the cost.
   int kind_row_ = 0;
   int group_row_ = 0;
+  int measure_row_ = 0;
+  int cost_row_ = 0;
 };
 
 }  // namespace models::cutting

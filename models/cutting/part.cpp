@@ -29,15 +29,26 @@ Part part_of(const CoverProblem& whole, int family) {
     const auto next = kind_here.find(whole.next_smaller[at(k)]);
     part.problem.next_smaller.push_back(next == kind_here.end() ? -1 : next->second);
   }
+  std::map<int, int> group_here;
   for (std::size_t s = 0; s < whole.sources.size(); ++s) {
-    Source source{whole.sources[s].cost, {}, -1};
+    Source source{whole.sources[s].cost, {}, whole.sources[s].group};
     for (const Supply& supply : whole.sources[s].supplies) {
       const auto kind = kind_here.find(supply.kind);
       if (kind != kind_here.end()) source.supplies.push_back({kind->second, supply.count});
     }
     if (source.supplies.empty()) continue;
+    if (source.group >= 0) {
+      const auto [group, is_new] =
+          group_here.try_emplace(source.group, static_cast<int>(part.problem.group_limit.size()));
+      if (is_new) part.problem.group_limit.push_back(whole.group_limit[at(source.group)]);
+      source.group = group->second;
+    }
     part.sources.push_back(static_cast<int>(s));
     part.problem.sources.push_back(std::move(source));
+  }
+  for (const std::vector<int>& measure : whole.measures) {
+    part.problem.measures.emplace_back();
+    for (int s : part.sources) part.problem.measures.back().push_back(measure[at(s)]);
   }
   return part;
 }

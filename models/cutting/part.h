@@ -8,7 +8,7 @@
 namespace models::cutting {
 
 struct Part {
-  CoverProblem problem;  // without groups: how many of a source there are is not the part's concern
+  CoverProblem problem;  // groups and measures are of the sources that the part has a share in
   std::vector<int> items, kinds, sources;  // their numbers in the whole
 };
 

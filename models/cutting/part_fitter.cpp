@@ -4,32 +4,22 @@
 
 #include "models/cutting/nested_pricer.h"
 #include "models/cutting/search.h"
+#include "models/cutting/stepped_boards.h"
 
 namespace models::cutting {
 
 namespace {
 
-constexpr int steps_at_first = 3;
 constexpr int most_tries = 12;
 constexpr std::int64_t most_nodes = 300;  // of each try
+constexpr std::int64_t one_share = 3;     // of what may be done, for one question
+constexpr int most_places = 8;            // between two, for the crosscut
+constexpr std::int64_t enough_iterations = 2'000, enough_steps = 10'000'000;  // for each
 constexpr std::int64_t real_part = 1, stepped_part = 10;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 }  // namespace
-
-// The boards as a problem in which sections are families of their own.
-struct PartFitter::Stepped {
-  StickProblem problem;
-  struct Source {
-    int kind = 0;                 // of the whole problem, that the board is
-    int rip = -1;                 // layout; -1: not ripped
-    bool part = false;            // else over its whole length
-    Nanometres from = 0, to = 0;  // a point where they are one
-    int whole = -1;  // source of the whole problem that gives several blanks, none of which is ripped in part
-  };
-  std::vector<Source> sources;
-};
 
 PartFitter::PartFitter(const StickProblem& problem, RippingPricer& pricer, const Saw& saw,
                        const Limits& limits)
@@ -39,93 +29,8 @@ PartFitter::PartFitter(const StickProblem& problem, RippingPricer& pricer, const
       shortest_(saw.shortest_rip + saw.kerf),
       limits_(limits) {}
 
-PartFitter::Steps PartFitter::first_steps(const std::vector<int>& taken) const {
-  std::map<int, Nanometres> shortest;  // by section, kerf included
-  for (const StickItem& item : problem_.items) {
-    const Nanometres length = item.length - 2 * item.saved + kerf_;
-    const auto [known, is_new] = shortest.try_emplace(item.section, length);
-    if (!is_new) known->second = std::min(known->second, length);
-  }
-  Steps steps;
-  for (std::size_t s = 0; s < taken.size(); ++s) {
-    if (taken[s] == 0) continue;
-    const int k = problem_.cover.sources[s].supplies[0].kind;
-    const StickKind& kind = problem_.kinds[at(k)];
-    for (const int rip : kind.rips) {
-      Nanometres from = kind.length;
-      for (const int strip : problem_.layouts[at(rip)].strips)
-        if (shortest.contains(strip)) from = std::min(from, shortest.at(strip));
-      from = std::max(from, std::max<Nanometres>(shortest_, 1));
-      const Nanometres to = kind.length + kerf_ - shortest.at(kind.section);
-      if (from > to) continue;  // where they are one, there is one place for the crosscut
-      std::set<Nanometres>& places = steps[{k, rip}].steps;
-      for (int n = 0; n < steps_at_first; ++n) places.insert(from + (to - from) * n / steps_at_first);
-      places.insert(to + 1);
-    }
-  }
-  return steps;
-}
-
-PartFitter::Stepped PartFitter::stepped(const std::vector<int>& taken, const Steps& steps) const {
-  using Blank = std::pair<int, Nanometres>;  // section, clear length
-  Stepped made;
-  StickProblem& to = made.problem;
-  to.items = problem_.items;
-  to.nestings = problem_.nestings;
-  to.cover.demand = problem_.cover.demand;
-  for (const StickItem& item : to.items) to.cover.item_family.push_back(item.section);
-  std::vector<std::map<Blank, int>> blanks;
-  std::map<Blank, int> kinds;
-  const auto add = [&](const Stepped::Source& source, std::int64_t cost, std::map<Blank, int> gives) {
-    made.sources.push_back(source);
-    to.cover.sources.push_back({cost, {}, static_cast<int>(to.cover.group_limit.size())});
-    for (const auto& [blank, count] : gives) kinds[blank] = 0;
-    blanks.push_back(std::move(gives));
-  };
-  for (std::size_t s = 0; s < taken.size(); ++s) {
-    if (taken[s] == 0) continue;
-    const Source& source = problem_.cover.sources[s];
-    const int k = source.supplies[0].kind;
-    const StickKind& kind = problem_.kinds[at(k)];
-    std::map<Blank, int> whole;
-    for (const Supply& supply : source.supplies)
-      whole[{problem_.kinds[at(supply.kind)].section, problem_.kinds[at(supply.kind)].length}] +=
-          supply.count;
-    add({k, -1, false, 0, 0, static_cast<int>(s)}, source.cost, whole);
-    for (const int rip : kind.rips) {
-      const std::vector<int>& strips = problem_.layouts[at(rip)].strips;
-      std::map<Blank, int> ripped;
-      for (const int strip : strips) ++ripped[{strip, kind.length}];
-      add({k, rip, false, 0, 0, static_cast<int>(s)}, source.cost, ripped);
-      const auto places = steps.find({k, rip});
-      if (places == steps.end()) continue;
-      const auto add_part = [&](Nanometres from, Nanometres end) {
-        std::map<Blank, int> part;
-        for (const int strip : strips) ++part[{strip, end - kerf_}];
-        ++part[{kind.section, kind.length - from}];
-        add({k, rip, true, from, end, static_cast<int>(s)}, source.cost, part);
-      };
-      const std::set<Nanometres>& starts = places->second.steps;
-      for (auto from = starts.begin(); std::next(from) != starts.end(); ++from)
-        add_part(*from, *std::next(from) - 1);
-      for (const Nanometres point : places->second.points) add_part(point, point);
-    }
-    to.cover.group_limit.push_back(taken[s]);
-  }
-  for (auto& [blank, kind] : kinds) {
-    kind = static_cast<int>(to.kinds.size());
-    const bool same = !to.kinds.empty() && to.kinds.back().section == blank.first;
-    to.cover.next_smaller.push_back(same ? kind - 1 : -1);
-    to.cover.kind_family.push_back(blank.first);
-    to.kinds.push_back({blank.first, blank.second, {}});
-  }
-  for (std::size_t s = 0; s < blanks.size(); ++s)
-    for (const auto& [blank, count] : blanks[s])
-      to.cover.sources[s].supplies.push_back({kinds.at(blank), count});
-  return made;
-}
-
-std::vector<PatternUse> PartFitter::real_boards(const Stepped& stepped, const CoverPlan& plan, Steps& steps) {
+std::vector<PatternUse> PartFitter::real_boards(const Stepped& stepped, const CoverPlan& plan,
+                                                std::vector<Parted>& parted) {
   struct Set {  // the pieces of one blank
     Nanometres length = 0;
     std::vector<ItemCount> items;
@@ -201,15 +106,8 @@ std::vector<PatternUse> PartFitter::real_boards(const Stepped& stepped, const Co
         const Set& rest = cuts[s].rests[cuts[s].rests.size() - 1 - static_cast<std::size_t>(n)];
         lies.rest = rest.items;
         const Nanometres ripped = pricer_.ripped_length(lies);
-        if (ripped + rest.length > room) {
-          // At any place between them, neither step holds both.
-          const Nanometres middle = (source.from + source.to) / 2;
-          Places& places = steps.at({source.kind, source.rip});
-          places.steps.insert(std::clamp(middle, room - rest.length + 1, ripped));
-          places.points.insert(ripped);
-          places.points.insert(room - rest.length);
-          all_fit = false;
-        }
+        parted.push_back({s, room - rest.length, ripped, 0});
+        all_fit = all_fit && ripped + rest.length <= room;
       }
       boards.push_back({pricer_.pattern_of(source.kind, lies), 1});
     }
@@ -218,11 +116,83 @@ std::vector<PatternUse> PartFitter::real_boards(const Stepped& stepped, const Co
   return boards;
 }
 
+void PartFitter::divide(const Stepped& stepped, const std::vector<Parted>& parted, Steps& steps) const {
+  for (const Parted& board : parted) {
+    if (board.strips_have_room <= board.rest_has_room) continue;
+    // At any place between them, neither step holds both.
+    const Stepped::Source& source = stepped.sources[board.source];
+    const Nanometres middle = board.neither > 0 ? board.neither : (source.from + source.to) / 2;
+    Places& places = steps.at({source.kind, source.rip});
+    places.steps.insert(std::clamp(middle, board.rest_has_room + 1, board.strips_have_room));
+    places.points.insert(board.strips_have_room);
+    places.points.insert(board.rest_has_room);
+  }
+}
+
+std::vector<PatternUse> PartFitter::part_between(const Stepped& stepped, const CoverPlan& plan,
+                                                 std::vector<Parted>& parted) {
+  std::set<int> of_strips, of_rests;
+  for (const Parted& board : parted) {
+    const Stepped::Source& source = stepped.sources[board.source];
+    of_rests.insert(problem_.kinds[at(source.kind)].section);
+    for (const int strip : problem_.layouts[at(source.rip)].strips) of_strips.insert(strip);
+  }
+  for (const int section : of_rests)
+    if (of_strips.contains(section)) return {};
+  double least = 0, most = 1;
+  for (int n = 0; n < most_places; ++n) {
+    const double share = (least + most) / 2;
+    // The boards as they are, each with its crosscut there.
+    Stepped there = only(stepped, plan, parted, share);
+    NestedPricer pricer(there.problem, kerf_);
+    const Limits limits{0, enough_iterations, enough_steps};
+    CoverPlan cut;
+    for (const Source& source : there.problem.cover.sources)
+      cut.sources.push_back(there.problem.cover.group_limit[at(source.group)]);
+    const std::set<int> families(there.problem.cover.item_family.begin(),
+                                 there.problem.cover.item_family.end());
+    bool strips_fit = true, rests_fit = true, others_fit = true;
+    for (const int family : families) {
+      Cutter cutter(there.problem.cover, family, pricer, limits);
+      bool fits = cutter.lacking({cut.sources.begin(), cut.sources.end()}, 0.5).empty();
+      fits = fits && cutter.fit(cut.sources) == Fit::yes;
+      work_.lp_iterations += cutter.iterations();
+      cut.patterns.insert(cut.patterns.end(), cutter.patterns().begin(), cutter.patterns().end());
+      if (fits) continue;
+      if (of_strips.contains(family))
+        strips_fit = false;
+      else if (of_rests.contains(family))
+        rests_fit = false;
+      else
+        others_fit = false;
+      if (!others_fit || (!strips_fit && !rests_fit)) break;
+    }
+    work_.pricing_steps += pricer.steps();
+    if (strips_fit && rests_fit && others_fit) {
+      std::vector<Parted> again;
+      return real_boards(there, cut, again);
+    }
+    if (!strips_fit && !rests_fit) {
+      std::size_t next = there.sources.size() - parted.size();
+      for (Parted& board : parted) board.neither = there.sources[next++].from;
+    }
+    if (strips_fit == rests_fit) return {};
+    (strips_fit ? most : least) = share;
+  }
+  return {};
+}
+
 Fit PartFitter::fit(const std::vector<int>& taken, std::vector<PatternUse>& patterns) {
   Steps steps = first_steps(taken);
   const Limits each{most_nodes, limits_.lp_iterations / 5, limits_.pricing_steps / 3};
+  const Work before = work_;
+  const auto worked_out = [&](std::int64_t Work::*done, std::int64_t Limits::*most) {
+    return work_.*done >= limits_.*most || work_.*done - before.*done >= limits_.*most / one_share;
+  };
   for (int n = 0; n < most_tries; ++n) {
-    if (work_.lp_iterations >= limits_.lp_iterations || work_.pricing_steps >= limits_.pricing_steps) break;
+    if (worked_out(&Work::lp_iterations, &Limits::lp_iterations) ||
+        worked_out(&Work::pricing_steps, &Limits::pricing_steps))
+      break;
     const Stepped boards = stepped(taken, steps);
     NestedPricer pricer(boards.problem, kerf_);
     Search search(boards.problem.cover, pricer, each, length_cuts(boards.problem, kerf_));
@@ -233,8 +203,11 @@ Fit PartFitter::fit(const std::vector<int>& taken, std::vector<PatternUse>& patt
     work_ += found.work;
     if (found.impossible) return Fit::no;
     if (!found.plan) return Fit::unknown;
-    patterns = real_boards(boards, *found.plan, steps);
+    std::vector<Parted> parted;
+    patterns = real_boards(boards, *found.plan, parted);
+    if (patterns.empty()) patterns = part_between(boards, *found.plan, parted);
     if (!patterns.empty()) return Fit::yes;
+    divide(boards, parted, steps);
   }
   return Fit::unknown;
 }

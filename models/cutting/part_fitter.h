@@ -30,11 +30,26 @@ class PartFitter : public Fitter {
   using Steps = std::map<Way, Places>;
   struct Stepped;
 
+  // A board ripped in part, and between which places its crosscut was looked for: at the first its rest has the room
+  // that it took, at the last its strips have.
+  struct Parted {
+    std::size_t source = 0;
+    Nanometres rest_has_room = 0, strips_have_room = 0;
+    Nanometres neither = 0;  // a place between them where neither has, if one is known
+  };
+  // In stepped_boards.cpp.
   [[nodiscard]] Steps first_steps(const std::vector<int>& taken) const;
   [[nodiscard]] Stepped stepped(const std::vector<int>& taken, const Steps& steps) const;
-  // The plan's boards with their strips and rests; where some overlap, their steps are divided and there are none.
+  // The plan's boards, with each crosscut at one place: this share of the way between.
+  [[nodiscard]] Stepped only(const Stepped& stepped, const CoverPlan& plan, const std::vector<Parted>& parted,
+                             double share) const;
+  // The plan's boards with their strips and rests; where some overlap, there are none, but how each was parted.
   [[nodiscard]] std::vector<PatternUse> real_boards(const Stepped& stepped, const CoverPlan& plan,
-                                                    Steps& steps);
+                                                    std::vector<Parted>& parted);
+  // The same boards with each crosscut at one place, the same share of the way between: whether all pieces fit.
+  [[nodiscard]] std::vector<PatternUse> part_between(const Stepped& stepped, const CoverPlan& plan,
+                                                     std::vector<Parted>& parted);
+  void divide(const Stepped& stepped, const std::vector<Parted>& parted, Steps& steps) const;
 
   const StickProblem& problem_;
   RippingPricer& pricer_;

@@ -1,12 +1,15 @@
 // The search for the least sources that hold all pieces.
 //
 // It branches on how many of each source are taken, in a relaxation of the sources alone (Purchase) that the families'
-// cutters (Cutter) teach by cuts what the pieces need.
+// cutters (Cutter) teach by cuts what the pieces need. Where all pieces are of one family and a fitter is given, each node
+// is taken by its cutter's relaxation instead: what lies between the sources is then known at once.
 #pragma once
 
+#include <algorithm>
 #include <limits>
 #include <map>
 #include <memory>
+#include <optional>
 #include <set>
 
 #include "models/cutting/cover.h"
@@ -32,11 +35,22 @@ class Search {
   void add(const std::vector<Pattern>& patterns);
 
  private:
+  struct Branch {  // what a node came by: a column that was moved, and what the relaxation cost before
+    std::size_t column = 0;
+    double at = 0;
+    bool up = false;
+    double value = 0;
+  };
   struct Node {
     PurchaseBounds bounds;
     std::int64_t bound = 0;
     int depth = 0;
     std::int64_t number = 0;
+    std::optional<Branch> by;
+    // What a plan of it costs at least, as far as is known, and as likely as not.
+    [[nodiscard]] double likely() const {
+      return by ? std::max(static_cast<double>(bound), by->value) : static_cast<double>(bound);
+    }
     // Best first; of equals the deepest, then the newest, which is nearest to a plan.
     bool operator<(const Node& other) const;
   };
@@ -49,6 +63,7 @@ class Search {
   Pricer& pricer_;
   Limits limits_;
   std::vector<std::unique_ptr<Cutter>> cutters_;  // one a family
+  bool relaxes_ = false;                          // nodes by the one cutter's relaxation
   std::vector<int> most_;                         // of each source
   std::vector<Cut> learnt_;                       // from the cutters, and known before
   std::int64_t steps_before_;

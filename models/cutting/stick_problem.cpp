@@ -215,40 +215,48 @@ class Builder {
     }
   }
 
-  // Boards bought of one section and used in one way: how many, and how long together.
+  // Boards bought of one section and used in one way, and where some may be ripped in part also in any way: how many, and
+  // how long together.
   void measure() {
     struct Sort {
       int section = 0;
       std::vector<int> strips, rips;
       auto operator<=>(const Sort&) const = default;
     };
+    std::map<int, std::vector<std::size_t>> sections;
     std::map<Sort, std::vector<std::size_t>> sorts;
     for (std::size_t s = 0; s < problem_.sources.size(); ++s) {
       const StickSource& source = problem_.sources[s];
       if (!source.bought) continue;
       const int section = order_.stock[static_cast<std::size_t>(source.source)].section;
+      sections[section].push_back(s);
       sorts[{section, source.ripped ? source.ripped->strips : std::vector<int>{},
              blanks_[s].begin()->first.rips}]
           .push_back(s);
     }
-    for (const auto& [sort, sources] : sorts) {
-      if (sources.size() < 2) continue;
-      const auto length = [&](std::size_t s) {
-        return order_.stock[static_cast<std::size_t>(problem_.sources[s].source)].length;
-      };
-      Nanometres unit = 0;
-      for (std::size_t s : sources) unit = std::gcd(unit, length(s));
-      std::vector<int> count(problem_.sources.size());
-      std::vector<int> together(problem_.sources.size());
-      for (std::size_t s : sources) {
-        count[s] = 1;
-        together[s] = static_cast<int>(std::min<Nanometres>(length(s) / unit, longest_in_units + 1));
-      }
-      problem_.cover.measures.push_back(count);
-      if (*std::max_element(together.begin(), together.end()) <= longest_in_units) {
-        problem_.cover.measures.push_back(together);
-      }
+    const bool in_parts = ripping_ == Ripping::parts;
+    for (const auto& [section, sources] : sections)
+      if (in_parts) measure(sources);
+    for (const auto& [sort, sources] : sorts)
+      if (!in_parts || sources.size() < sections.at(sort.section).size()) measure(sources);
+  }
+
+  void measure(const std::vector<std::size_t>& sources) {
+    if (sources.size() < 2) return;
+    const auto length = [&](std::size_t s) {
+      return order_.stock[static_cast<std::size_t>(problem_.sources[s].source)].length;
+    };
+    Nanometres unit = 0;
+    for (std::size_t s : sources) unit = std::gcd(unit, length(s));
+    std::vector<int> count(problem_.sources.size());
+    std::vector<int> together(problem_.sources.size());
+    for (std::size_t s : sources) {
+      count[s] = 1;
+      together[s] = static_cast<int>(std::min<Nanometres>(length(s) / unit, longest_in_units + 1));
     }
+    problem_.cover.measures.push_back(count);
+    if (*std::max_element(together.begin(), together.end()) <= longest_in_units)
+      problem_.cover.measures.push_back(together);
   }
 
   const StickOrder& order_;

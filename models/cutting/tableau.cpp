@@ -10,6 +10,7 @@ namespace {
 constexpr double violated = 1e-9;            // sums and columns may miss their bounds by so much
 constexpr double least_pivot = 1e-9;         // entries below are taken for nothing
 constexpr double cheaper = 1e-9;             // costs nearer to nothing have no sign
+constexpr double lost = 1e-7;                // to rounding, before all is worked out anew
 constexpr int most_pivots = 2'000;           // in one solve
 constexpr std::int64_t rebuilt_after = 100;  // pivots, before what was lost to rounding grows
 
@@ -161,6 +162,29 @@ bool Tableau::sound() const {
   return true;
 }
 
+// Whether rows are still their columns' sums, and what is left of the weights is what the rows' prices leave.
+bool Tableau::exact() const {
+  std::vector<double> left = weight_;
+  for (std::size_t r = 0; r < matrix_.size(); ++r) {
+    const std::vector<double>& row = matrix_[r];
+    const Place& place = place_[columns_ + r];
+    double sum = 0, size = 1;
+    for (std::size_t c = 0; c < columns_; ++c) {
+      const double part = row[c] * value_of(c);
+      sum += part;
+      size += std::abs(part);
+    }
+    if (std::abs(sum - value_of(columns_ + r)) > lost * size) return false;
+    if (place.basic) continue;
+    for (std::size_t c = 0; c < columns_; ++c) left[c] -= left_[place.at] * row[c];
+  }
+  for (std::size_t c = 0; c < columns_; ++c) {
+    const Place& place = place_[c];
+    if (std::abs(left[c] - (place.basic ? 0 : left_[place.at])) > lost) return false;
+  }
+  return true;
+}
+
 void Tableau::find_values() {
   at_.resize(columns_);
   for (std::size_t j = 0; j < columns_; ++j) at_[j] = at_most_[j] ? most_[outer_[j]] : least_[outer_[j]];
@@ -229,6 +253,7 @@ Tableau::End Tableau::solve() {
   if (since_rebuilt_ >= rebuilt_after) rebuild();
   if (!sound()) start_over();
   stand_at_bounds();
+  bool checked = false;
   for (int round = 0; round < most_pivots; ++round) {
     if (since_rebuilt_ >= 2 * rebuilt_after) {
       rebuild();
@@ -239,7 +264,8 @@ Tableau::End Tableau::solve() {
     bool below = false;
     const std::size_t row = leaving(below);
     const bool solved = row == basic_.size();
-    if (solved && !sound()) {
+    if (solved && (!sound() || (!checked && !exact()))) {
+      checked = true;  // from here on few pivots are made, and nothing is lost
       start_over();
       stand_at_bounds();
       continue;

@@ -48,6 +48,7 @@ class Tableau {
   // Whether every outer variable can stand at the bound that its cost asks for. The method starts so and stays so, but
   // for rounding.
   [[nodiscard]] bool sound() const;
+  [[nodiscard]] bool exact() const;
   void find_values();
   [[nodiscard]] std::size_t leaving(bool& below) const;
   // The column that enters for `row`, or none where nothing can mend it. Columns passed on the way go to their other
