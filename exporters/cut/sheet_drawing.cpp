@@ -93,15 +93,18 @@ Drawing sheet_drawing(const models::SheetCutting& cutting, const SheetGroup& gro
       write_in(out, s, print(placed.at.width) + " x " + print(placed.at.height), small_cap,
                middle + Vec2{0, 2});
   }
+  const auto on_cut = [&](const models::cutting::SheetCut& cut, double fraction) {
+    const Space part = space(cut.part);
+    return cut.along_y
+               ? Vec2{millimetres(cut.at) * scale, part.low.y + part.height() * fraction}
+               : Vec2{part.low.x + part.width() * fraction, caption + (y - millimetres(cut.at)) * scale};
+  };
   // The cuts' numbers stand on them, where there is room.
   for (std::size_t i = 0; i < sheet.cuts.size(); ++i) {
     const auto& cut = sheet.cuts[i];
-    const Space part = space(cut.part);
     const std::string number = std::to_string(i + 1);
     for (const double fraction : {0.5, 0.3, 0.7, 0.15, 0.85}) {
-      const Vec2 at = cut.along_y ? Vec2{millimetres(cut.at) * scale, part.low.y + part.height() * fraction}
-                                  : Vec2{part.low.x + part.width() * fraction,
-                                         caption + (y - millimetres(cut.at)) * scale};
+      const Vec2 at = on_cut(cut, fraction);
       Label label = centred(Role::dimension, at, number, small_cap);
       label.mask = true;
       if (!out.is_free(text_box(label), 0.3)) continue;
@@ -109,6 +112,8 @@ Drawing sheet_drawing(const models::SheetCutting& cutting, const SheetGroup& gro
       break;
     }
   }
+  // Their lines come last: a number may stand on its own. They show where a cut runs through what is left over.
+  for (const auto& cut : sheet.cuts) out.line(Role::waste, on_cut(cut, 0), on_cut(cut, 1), {narrow_line});
   return out;
 }
 
