@@ -41,8 +41,8 @@ class Cutter {
   // The relaxation where no fewer and no more of each source are taken, and after the sources of each of the problem's
   // measures. Only for a problem of one family.
   struct Relaxed {
-    double value =
-        0;  // of the goal, with the patterns known: none lower where `more` is false and `cut` is there
+    // Of the goal, with the patterns known: where there is a cut and no more patterns, the least there is.
+    double value = 0;
     std::vector<double> taken;  // by source; empty where it could not be solved
     std::optional<Cut> cut;     // what all plans meet; only looked for where the value is enough
     bool more = false;          // patterns were found that may lower the value
