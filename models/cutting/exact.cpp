@@ -20,25 +20,31 @@ struct Range {
 
 }  // namespace
 
+// At any prices, what the sources' blanks can be worth less what the pieces are worth is all that the patterns of a plan on
+// these sources may lack together. At good prices that is little, and few patterns are near enough to the best. The prices
+// come from the relaxation that may leave sources unused; with all of them fixed there would be none.
+std::optional<Cutter::PartSpare> Cutter::spare_of(const std::vector<int>& sources) {
+  master_.aim_at(Aim::cost);
+  master_.bound_sources(std::vector<double>(sources.size()), {sources.begin(), sources.end()});
+  do {
+    if (worked_out() || !master_.solve()) return std::nullopt;
+  } while (enrich(part_.problem.demand));
+  PartSpare of{master_.prices(ticks_), {}, {}, 0};
+  of.kind_worth = pricer_.price(of.prices, part_.problem.demand).worth;
+  of.source_worth = source_worths(of.kind_worth);
+  for (std::size_t s = 0; s < sources.size(); ++s) of.spare += of.source_worth[s] * sources[s];
+  for (std::size_t i = 0; i < of.prices.item.size(); ++i)
+    of.spare -= of.prices.item[i] * part_.problem.demand[i];
+  return of;
+}
+
 Fit Cutter::cut_exactly(const std::vector<int>& sources, bool thorough) {
   const int times = thorough ? thorough_times : 1;
-  // At any prices, what the sources' blanks can be worth less what the pieces are worth is all that the patterns of a
-  // plan on these sources may lack together. At good prices that is little, and few patterns are near enough to the
-  // best. The prices come from the relaxation that may leave sources unused; with all of them fixed there would be none.
-  std::vector<double> most(sources.begin(), sources.end());
-  const std::vector<double> none(sources.size());
-  master_.aim_at(Aim::cost);
-  master_.bound_sources(none, most);
-  do {
-    if (worked_out() || !master_.solve()) return Fit::unknown;
-  } while (enrich(part_.problem.demand));
-  Prices prices = master_.prices(ticks_);
-  const Priced priced = pricer_.price(prices, part_.problem.demand);
-  const std::vector<double> worths = source_worths(priced.worth);
-  double spare = 0;
-  for (std::size_t s = 0; s < sources.size(); ++s) spare += worths[s] * sources[s];
-  for (std::size_t i = 0; i < prices.item.size(); ++i) spare -= prices.item[i] * part_.problem.demand[i];
-  if (spare < 0) return Fit::no;
+  const std::optional<PartSpare> of = spare_of(sources);
+  if (!of) return Fit::unknown;
+  if (of->spare < 0) return Fit::no;
+  const std::vector<double> most(sources.begin(), sources.end());
+  Prices prices = of->prices;
 
   Blanks blanks(prices.kind.size());
   for (std::size_t s = 0; s < sources.size(); ++s) {
@@ -47,7 +53,7 @@ Fit Cutter::cut_exactly(const std::vector<int>& sources, bool thorough) {
     }
   }
   for (std::size_t k = 0; k < prices.kind.size(); ++k) {
-    prices.kind[k] = blanks[k] > 0 ? std::max(0.0, priced.worth[k] - spare) : 0x1p60;
+    prices.kind[k] = blanks[k] > 0 ? std::max(0.0, of->kind_worth[k] - of->spare) : 0x1p60;
   }
   const auto listed =
       pricer_.list(prices, part_.problem.demand, most_listed * static_cast<std::size_t>(times));

@@ -24,8 +24,10 @@ class PartPricer : public Pricer {
                                            std::size_t most) override;
   [[nodiscard]] std::int64_t steps() const override { return whole_.steps(); }
 
- private:
+  // The part's prices in the whole's numbers; other items are worth nothing.
   [[nodiscard]] Prices spread(const Prices& prices, double other_kinds) const;
+
+ private:
   [[nodiscard]] std::vector<int> spread(const std::vector<int>& at_most) const;
   [[nodiscard]] std::vector<Pattern> gather(const std::vector<Pattern>& patterns) const;
 

@@ -123,9 +123,9 @@ void PartFitter::divide(const Stepped& stepped, const std::vector<Parted>& parte
     const Stepped::Source& source = stepped.sources[board.source];
     const Nanometres middle = board.neither > 0 ? board.neither : (source.from + source.to) / 2;
     Places& places = steps.at({source.kind, source.rip});
-    places.steps.insert(std::clamp(middle, board.rest_has_room + 1, board.strips_have_room));
-    places.points.insert(board.strips_have_room);
-    places.points.insert(board.rest_has_room);
+    divide_at(places, std::clamp(middle, board.rest_has_room + 1, board.strips_have_room));
+    for (const Nanometres point : {board.strips_have_room, board.rest_has_room})
+      if (is_among(places.all, point)) places.points.insert(point);
   }
 }
 
@@ -182,10 +182,11 @@ std::vector<PatternUse> PartFitter::part_between(const Stepped& stepped, const C
   return {};
 }
 
-Fit PartFitter::fit(const std::vector<int>& taken, std::vector<PatternUse>& patterns) {
-  Steps steps = first_steps(taken);
-  const Limits each{most_nodes, limits_.lp_iterations / 5, limits_.pricing_steps / 3};
+Fit PartFitter::fit(const std::vector<int>& taken, const Spare& spare, std::vector<PatternUse>& patterns) {
   const Work before = work_;
+  const Uses uses = near_enough(taken, spare);
+  Steps steps = first_steps(uses);
+  const Limits each{most_nodes, limits_.lp_iterations / 5, limits_.pricing_steps / 3};
   const auto worked_out = [&](std::int64_t Work::*done, std::int64_t Limits::*most) {
     return work_.*done >= limits_.*most || work_.*done - before.*done >= limits_.*most / one_share;
   };
@@ -193,7 +194,7 @@ Fit PartFitter::fit(const std::vector<int>& taken, std::vector<PatternUse>& patt
     if (worked_out(&Work::lp_iterations, &Limits::lp_iterations) ||
         worked_out(&Work::pricing_steps, &Limits::pricing_steps))
       break;
-    const Stepped boards = stepped(taken, steps);
+    const Stepped boards = stepped(taken, uses, steps);
     NestedPricer pricer(boards.problem, kerf_);
     Search search(boards.problem.cover, pricer, each, length_cuts(boards.problem, kerf_));
     Objective parts;

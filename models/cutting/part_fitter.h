@@ -17,17 +17,19 @@ class PartFitter : public Fitter {
  public:
   // Problem and pricer must outlive the fitter.
   PartFitter(const StickProblem& problem, RippingPricer& pricer, const Saw& saw, const Limits& limits);
-  Fit fit(const std::vector<int>& taken, std::vector<PatternUse>& patterns) override;
+  Fit fit(const std::vector<int>& taken, const Spare& spare, std::vector<PatternUse>& patterns) override;
   [[nodiscard]] Work work() const override { return work_; }
 
  private:
   using Way = std::pair<int, int>;  // kind of the problem, layout
   // Where the crosscut may be, with the kerf behind it.
   struct Places {
-    std::set<Nanometres> steps;   // each up to the next
-    std::set<Nanometres> points;  // just there
+    std::vector<Stretch> all;                // ascending
+    std::map<Nanometres, Nanometres> steps;  // from, to: together they cover them all
+    std::set<Nanometres> points;             // just there
   };
   using Steps = std::map<Way, Places>;
+  using Uses = std::vector<RippingPricer::Uses>;  // by kind
   struct Stepped;
 
   // A board ripped in part, and between which places its crosscut was looked for: at the first its rest has the room
@@ -38,8 +40,9 @@ class PartFitter : public Fitter {
     Nanometres neither = 0;  // a place between them where neither has, if one is known
   };
   // In stepped_boards.cpp.
-  [[nodiscard]] Steps first_steps(const std::vector<int>& taken) const;
-  [[nodiscard]] Stepped stepped(const std::vector<int>& taken, const Steps& steps) const;
+  [[nodiscard]] Uses near_enough(const std::vector<int>& taken, const Spare& spare) const;
+  [[nodiscard]] Steps first_steps(const Uses& uses) const;
+  [[nodiscard]] Stepped stepped(const std::vector<int>& taken, const Uses& uses, const Steps& steps) const;
   // The plan's boards, with each crosscut at one place: this share of the way between.
   [[nodiscard]] Stepped only(const Stepped& stepped, const CoverPlan& plan, const std::vector<Parted>& parted,
                              double share) const;
@@ -49,6 +52,8 @@ class PartFitter : public Fitter {
   // The same boards with each crosscut at one place, the same share of the way between: whether all pieces fit.
   [[nodiscard]] std::vector<PatternUse> part_between(const Stepped& stepped, const CoverPlan& plan,
                                                      std::vector<Parted>& parted);
+  static void divide_at(Places& places, Nanometres place);
+  [[nodiscard]] static bool is_among(const std::vector<Stretch>& places, Nanometres place);
   void divide(const Stepped& stepped, const std::vector<Parted>& parted, Steps& steps) const;
 
   const StickProblem& problem_;

@@ -1,6 +1,8 @@
 #include "models/cutting/ripping_pricer.h"
 
 #include <algorithm>
+#include <iterator>
+#include <set>
 
 namespace models::cutting {
 
@@ -100,6 +102,54 @@ RippingPricer::Split RippingPricer::best_split(int kind, int rip) const {
   if (best.rest != nullptr)
     for (const int strip : strips) best.strips.push_back(&within(strip, best_at));
   return best;
+}
+
+// Between two lengths at which strips become worth more, the crosscut may stand as far to the right as the rest lasts.
+std::vector<Stretch> RippingPricer::places(int kind, int rip, double least) const {
+  const Nanometres room = 2 * (problem_.kinds[at(kind)].length + kerf_);
+  const std::vector<Step>& rest = families_.at(problem_.kinds[at(kind)].section).profile.steps();
+  const std::vector<int>& strips = problem_.layouts[at(rip)].strips;
+  std::set<Nanometres> cuts{2 * shortest_};
+  for (const int strip : std::set<int>(strips.begin(), strips.end()))
+    for (const Step& step : families_.at(strip).profile.steps())
+      if (step.twice_length > 2 * shortest_ && step.twice_length <= room) cuts.insert(step.twice_length);
+  std::vector<Stretch> found;
+  for (auto cut = cuts.begin(); cut != cuts.end(); ++cut) {
+    double worth = 0;
+    for (const int strip : strips) worth += within(strip, *cut).worth;
+    const auto enough =
+        std::lower_bound(rest.begin(), rest.end(), least - worth,
+                         [](const Step& step, double least_worth) { return step.worth < least_worth; });
+    if (enough == rest.end()) continue;
+    const auto next = std::next(cut);
+    const Nanometres last = next == cuts.end() ? room : *next - 1;
+    const Nanometres from = (*cut + 1) / 2;
+    const Nanometres to = std::min(last, room - enough->twice_length) / 2;
+    if (from > to) continue;
+    if (!found.empty() && found.back().to + 1 >= from)
+      found.back().to = to;
+    else
+      found.push_back({from, to});
+  }
+  return found;
+}
+
+std::vector<RippingPricer::Uses> RippingPricer::uses(const Prices& prices, const std::vector<int>& at_most,
+                                                     const std::vector<double>& least) {
+  fill(prices, at_most, true);
+  std::vector<Uses> uses(problem_.kinds.size());
+  for (std::size_t k = 0; k < uses.size(); ++k) {
+    const StickKind& kind = problem_.kinds[k];
+    const auto worth = [&](int section) { return within(section, 2 * (kind.length + kerf_)).worth; };
+    uses[k].whole = worth(kind.section) >= least[k];
+    for (const int rip : kind.rips) {
+      double strips = 0;
+      for (const int strip : problem_.layouts[at(rip)].strips) strips += worth(strip);
+      uses[k].rips.push_back({rip, strips >= least[k], places(static_cast<int>(k), rip, least[k])});
+      steps_ += static_cast<std::int64_t>(families_.at(kind.section).profile.steps().size());
+    }
+  }
+  return uses;
 }
 
 std::vector<ItemCount> RippingPricer::items_at(int section, const Step& step) const {

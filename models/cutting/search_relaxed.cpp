@@ -95,6 +95,11 @@ void Search::Run::explore_relaxed(Node node) {
   }
   std::vector<int> taken;
   for (const double y : relaxed.taken) taken.push_back(static_cast<int>(std::lround(y)));
+  // Some pieces may have been left uncut, at their price.
+  if (search_.learn({taken.begin(), taken.end()}, 0.5, purchase_)) {
+    explore_relaxed(std::move(node));
+    return;
+  }
   decide(std::move(node), taken);
 }
 

@@ -6,40 +6,86 @@ namespace models::cutting {
 
 namespace {
 
-constexpr int steps_at_first = 3;
+constexpr std::size_t steps_at_first = 12;  // of each way to rip a board
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 }  // namespace
 
-PartFitter::Steps PartFitter::first_steps(const std::vector<int>& taken) const {
+// What a board is used for must be worth what is asked of it; and neither side of a crosscut is too short for a piece.
+PartFitter::Uses PartFitter::near_enough(const std::vector<int>& taken, const Spare& spare) const {
+  std::vector<double> least(problem_.kinds.size(), 0x1p60);
+  for (std::size_t s = 0; s < taken.size(); ++s)
+    if (taken[s] > 0) least[at(problem_.cover.sources[s].supplies[0].kind)] = spare.worth[s] - spare.spare;
   std::map<int, Nanometres> shortest;  // by section, kerf included
   for (const StickItem& item : problem_.items) {
     const Nanometres length = item.length - 2 * item.saved + kerf_;
     const auto [known, is_new] = shortest.try_emplace(item.section, length);
     if (!is_new) known->second = std::min(known->second, length);
   }
-  Steps steps;
-  for (std::size_t s = 0; s < taken.size(); ++s) {
-    if (taken[s] == 0) continue;
-    const int k = problem_.cover.sources[s].supplies[0].kind;
-    const StickKind& kind = problem_.kinds[at(k)];
-    for (const int rip : kind.rips) {
+  Uses uses = pricer_.uses(spare.prices, problem_.cover.demand, least);
+  for (std::size_t k = 0; k < uses.size(); ++k) {
+    const StickKind& kind = problem_.kinds[k];
+    for (RippingPricer::Uses::Rip& rip : uses[k].rips) {
       Nanometres from = kind.length;
-      for (const int strip : problem_.layouts[at(rip)].strips)
+      for (const int strip : problem_.layouts[at(rip.layout)].strips)
         if (shortest.contains(strip)) from = std::min(from, shortest.at(strip));
-      from = std::max(from, std::max<Nanometres>(shortest_, 1));
       const Nanometres to = kind.length + kerf_ - shortest.at(kind.section);
-      if (from > to) continue;  // where they are one, there is one place for the crosscut
-      std::set<Nanometres>& places = steps[{k, rip}].steps;
-      for (int n = 0; n < steps_at_first; ++n) places.insert(from + (to - from) * n / steps_at_first);
-      places.insert(to + 1);
+      for (Stretch& place : rip.places) place = {std::max(place.from, from), std::min(place.to, to)};
+      std::erase_if(rip.places, [](const Stretch& place) { return place.from > place.to; });
+    }
+  }
+  return uses;
+}
+
+// The widest step is halved again and again; what lies between places falls away at the halves' ends.
+PartFitter::Steps PartFitter::first_steps(const Uses& uses) const {
+  Steps steps;
+  for (std::size_t k = 0; k < uses.size(); ++k) {
+    for (const RippingPricer::Uses::Rip& rip : uses[k].rips) {
+      if (rip.places.empty()) continue;
+      Places& places = steps[{static_cast<int>(k), rip.layout}];
+      places.all = rip.places;
+      places.steps[places.all.front().from] = places.all.back().to;
+      while (places.steps.size() < steps_at_first) {
+        const auto widest = std::max_element(
+            places.steps.begin(), places.steps.end(),
+            [](const auto& a, const auto& b) { return a.second - a.first < b.second - b.first; });
+        if (widest->first == widest->second) break;
+        divide_at(places, (widest->first + widest->second + 1) / 2);
+      }
     }
   }
   return steps;
 }
 
-PartFitter::Stepped PartFitter::stepped(const std::vector<int>& taken, const Steps& steps) const {
+bool PartFitter::is_among(const std::vector<Stretch>& places, Nanometres place) {
+  const auto after = std::upper_bound(places.begin(), places.end(), place,
+                                      [](Nanometres p, const Stretch& stretch) { return p < stretch.from; });
+  return after != places.begin() && place <= std::prev(after)->to;
+}
+
+void PartFitter::divide_at(Places& places, Nanometres place) {
+  auto step = places.steps.upper_bound(place);
+  if (step == places.steps.begin()) return;
+  --step;
+  const auto [from, to] = *step;
+  if (place <= from || place > to) return;
+  places.steps.erase(step);
+  // What is left of either side.
+  for (const Stretch& side : {Stretch{from, place - 1}, Stretch{place, to}}) {
+    Stretch left{side.to, side.from};
+    for (const Stretch& stretch : places.all) {
+      if (stretch.to < side.from || stretch.from > side.to) continue;
+      left.from = std::min(left.from, std::max(stretch.from, side.from));
+      left.to = std::max(left.to, std::min(stretch.to, side.to));
+    }
+    if (left.from <= left.to) places.steps[left.from] = left.to;
+  }
+}
+
+PartFitter::Stepped PartFitter::stepped(const std::vector<int>& taken, const Uses& uses,
+                                        const Steps& steps) const {
   using Blank = Stepped::Blank;
   Stepped made(problem_);
   for (std::size_t s = 0; s < taken.size(); ++s) {
@@ -51,12 +97,14 @@ PartFitter::Stepped PartFitter::stepped(const std::vector<int>& taken, const Ste
     for (const Supply& supply : source.supplies)
       whole[{problem_.kinds[at(supply.kind)].section, problem_.kinds[at(supply.kind)].length}] +=
           supply.count;
-    made.add({k, -1, false, 0, 0, static_cast<int>(s)}, source.cost, whole);
-    for (const int rip : kind.rips) {
+    if (kind.rips.empty() || uses[at(k)].whole)
+      made.add({k, -1, false, 0, 0, static_cast<int>(s)}, source.cost, whole);
+    for (const RippingPricer::Uses::Rip& use : uses[at(k)].rips) {
+      const int rip = use.layout;
       const std::vector<int>& strips = problem_.layouts[at(rip)].strips;
       std::map<Blank, int> ripped;
       for (const int strip : strips) ++ripped[{strip, kind.length}];
-      made.add({k, rip, false, 0, 0, static_cast<int>(s)}, source.cost, ripped);
+      if (use.whole) made.add({k, rip, false, 0, 0, static_cast<int>(s)}, source.cost, ripped);
       const auto places = steps.find({k, rip});
       if (places == steps.end()) continue;
       const auto add_part = [&](Nanometres from, Nanometres end) {
@@ -65,9 +113,7 @@ PartFitter::Stepped PartFitter::stepped(const std::vector<int>& taken, const Ste
         ++part[{kind.section, kind.length - from}];
         made.add({k, rip, true, from, end, static_cast<int>(s)}, source.cost, part);
       };
-      const std::set<Nanometres>& starts = places->second.steps;
-      for (auto from = starts.begin(); std::next(from) != starts.end(); ++from)
-        add_part(*from, *std::next(from) - 1);
+      for (const auto& [from, to] : places->second.steps) add_part(from, to);
       for (const Nanometres point : places->second.points) add_part(point, point);
     }
     made.problem.cover.group_limit.push_back(taken[s]);
