@@ -192,36 +192,55 @@ std::vector<Cut> Cutter::lacking(const std::vector<double>& taken, double depth)
   return cuts;
 }
 
-void Cutter::set_goal(const Objective& goal) {
+void Cutter::set_goal(const Objective& goal, double piece_price) {
   Objective mine{{}, goal.most_cost};
   for (const int s : part_.sources) mine.weight.push_back(goal.weight[static_cast<std::size_t>(s)]);
-  master_.set_goal(mine);
+  master_.set_goal(mine, piece_price);
   const double pieces = std::accumulate(part_.problem.demand.begin(), part_.problem.demand.end(), 1.0);
   goal_ticks_ = ticks_for(master_.goal_piece_price() * pieces);
 }
 
-void Cutter::bound(const std::vector<std::int64_t>& least, const std::vector<std::int64_t>& most) {
+std::vector<std::pair<Pattern, double>> Cutter::uses() const {
+  std::vector<std::pair<Pattern, double>> used;
+  const std::vector<double> uses = master_.uses();
+  for (std::size_t p = 0; p < uses.size(); ++p)
+    if (uses[p] > whole) used.emplace_back(in_whole(part_, master_.patterns()[p]), uses[p]);
+  return used;
+}
+
+std::vector<Pattern> Cutter::known_patterns() const {
+  std::vector<Pattern> patterns;
+  for (const Pattern& pattern : master_.patterns()) patterns.push_back(in_whole(part_, pattern));
+  return patterns;
+}
+
+void Cutter::bound(const std::vector<std::int64_t>& least, const std::vector<std::int64_t>& most, Aim aim) {
   const auto sources = static_cast<std::ptrdiff_t>(part_.sources.size());
-  master_.aim_at(Aim::goal);
+  master_.aim_at(aim);
   master_.bound_sources({least.begin(), least.begin() + sources}, {most.begin(), most.begin() + sources});
   master_.bound_measures({least.begin() + sources, least.end()}, {most.begin() + sources, most.end()});
 }
 
 Cutter::Relaxed Cutter::relax(const std::vector<std::int64_t>& least, const std::vector<std::int64_t>& most,
-                              double enough) {
+                              double enough, Aim aim) {
   Relaxed relaxed;
   master_.forget_idle(most_patterns);
-  bound(least, most);
+  bound(least, most, aim);
+  const double ticks = aim == Aim::goal ? goal_ticks_ : aim == Aim::cost ? ticks_ : uncut_ticks_;
   while (!worked_out() && master_.solve()) {
     relaxed.value = master_.value();
     relaxed.taken = master_.sources();
-    const Prices prices = master_.prices(goal_ticks_);
+    relaxed.uncut = master_.uncut();
+    const Prices prices = master_.prices(ticks);
     bool news = false;
     for (const Pattern& pattern : pricer_.sample(prices, part_.problem.demand)) news |= master_.add(pattern);
     if (news) continue;
     if (relaxed.value < enough) break;
     const Priced priced = pricer_.price(prices, part_.problem.demand);
-    relaxed.cut = cut_at(prices, priced.worth, goal_ticks_);
+    relaxed.cut = cut_at(prices, priced.worth, ticks);
+    relaxed.worth = source_worths(priced.worth);
+    for (std::size_t i = 0; i < prices.item.size(); ++i)
+      relaxed.asked += prices.item[i] * part_.problem.demand[i];
     for (const Pattern& pattern : priced.patterns) relaxed.more |= master_.add(pattern);
     break;
   }
@@ -231,7 +250,7 @@ Cutter::Relaxed Cutter::relax(const std::vector<std::int64_t>& least, const std:
 
 std::optional<double> Cutter::value_within(const std::vector<std::int64_t>& least,
                                            const std::vector<std::int64_t>& most) {
-  bound(least, most);
+  bound(least, most, Aim::goal);
   std::optional<double> value;
   if (master_.solve()) value = master_.value();
   master_.free_measures();

@@ -43,8 +43,9 @@ class Cutter {
   // nothing where they do. With `depth` near 1 the cut is as deep as can be, with less it is sooner found.
   [[nodiscard]] std::vector<Cut> lacking(const std::vector<double>& taken, double depth);
 
-  // What the relaxation minimises within bounds; by source of the whole.
-  void set_goal(const Objective& goal);
+  // What the relaxation minimises within bounds; by source of the whole. A piece left uncut costs so many of the largest
+  // weight.
+  void set_goal(const Objective& goal, double piece_price = Master::uncut_price);
 
   // The relaxation where no fewer and no more of each source are taken, and after the sources of each of the problem's
   // measures. Only for a problem of one family.
@@ -52,11 +53,19 @@ class Cutter {
     // Of the goal, with the patterns known: where there is a cut and no more patterns, the least there is.
     double value = 0;
     std::vector<double> taken;  // by source; empty where it could not be solved
+    double uncut = 0;           // pieces
     std::optional<Cut> cut;     // what all plans meet; only looked for where the value is enough
-    bool more = false;          // patterns were found that may lower the value
+    // What the cut is made of, in whole numbers: what each source is worth at most, and all pieces together.
+    std::vector<double> worth;
+    double asked = 0;
+    bool more = false;  // patterns were found that may lower the value
   };
   [[nodiscard]] Relaxed relax(const std::vector<std::int64_t>& least, const std::vector<std::int64_t>& most,
-                              double enough);
+                              double enough, Aim aim = Aim::goal);
+  // What the relaxation uses as it was solved last: patterns of the whole, and how often.
+  [[nodiscard]] std::vector<std::pair<Pattern, double>> uses() const;
+  // All patterns known so far, of the whole.
+  [[nodiscard]] std::vector<Pattern> known_patterns() const;
   // Its value with the patterns known; nothing where it could not be solved.
   [[nodiscard]] std::optional<double> value_within(const std::vector<std::int64_t>& least,
                                                    const std::vector<std::int64_t>& most);
@@ -102,7 +111,7 @@ class Cutter {
   bool dive(const std::vector<int>& sources, int variant);
   // Lists all patterns that could matter and searches them to the end (exact.cpp).
   Fit cut_exactly(const std::vector<int>& sources, bool thorough);
-  void bound(const std::vector<std::int64_t>& least, const std::vector<std::int64_t>& most);
+  void bound(const std::vector<std::int64_t>& least, const std::vector<std::int64_t>& most, Aim aim);
 
   const CoverProblem& whole_;
   Part part_;

@@ -152,7 +152,8 @@ void Master::free_patterns() {
   for (std::size_t p = 0; p < patterns_.size(); ++p) bound_pattern(p, 0, unbounded);
 }
 
-void Master::set_goal(const Objective& goal) {
+void Master::set_goal(const Objective& goal, double piece_price) {
+  goal_uncut_price_ = piece_price;
   goal_ = goal;
   goal_scale_ = 1;
   for (const std::int64_t weight : goal.weight)
@@ -171,8 +172,8 @@ void Master::aim_at(Aim aim) {
     if (aim == Aim::goal) weight = static_cast<double>(goal_.weight[s]) / goal_scale_;
     lp_->model.setObjectiveCoefficient(c, weight);
   }
-  for (int c = first_uncut_; c < first_pattern_; ++c)
-    lp_->model.setObjectiveCoefficient(c, aim == Aim::uncut ? 1 : uncut_price);
+  const double piece_price = aim == Aim::uncut ? 1 : aim == Aim::goal ? goal_uncut_price_ : uncut_price;
+  for (int c = first_uncut_; c < first_pattern_; ++c) lp_->model.setObjectiveCoefficient(c, piece_price);
   const bool held = aim == Aim::goal && goal_.most_cost;
   lp_->model.setRowBounds(cost_row_, -COIN_DBL_MAX,
                           held ? static_cast<double>(*goal_.most_cost) / scale_ : COIN_DBL_MAX);

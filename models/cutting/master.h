@@ -34,7 +34,8 @@ class Master {
   void free_patterns();
   void aim_at(Aim aim);
   // What Aim::goal is: another sum over the sources, while the cost is held.
-  void set_goal(const Objective& goal);
+  // A piece left uncut costs so many of the largest weight.
+  void set_goal(const Objective& goal, double piece_price = uncut_price);
 
   // Solves to optimality. False when there is no solution or the simplex method gave up.
   bool solve();
@@ -46,7 +47,7 @@ class Master {
   // Dual values, rounded down to whole ticks, so many to one unit of the aim.
   [[nodiscard]] Prices prices(double ticks) const;
   [[nodiscard]] double piece_price() const { return piece_price_; }  // what an uncut piece costs
-  [[nodiscard]] double goal_piece_price() const { return uncut_price * goal_scale_; }
+  [[nodiscard]] double goal_piece_price() const { return goal_uncut_price_ * goal_scale_; }
   [[nodiscard]] std::int64_t iterations() const { return iterations_; }
 
   static constexpr double uncut_price = 10;  // in prices of the dearest source
@@ -64,6 +65,7 @@ class Master {
   double piece_price_ = 0;
   Objective goal_;
   double goal_scale_ = 1;
+  double goal_uncut_price_ = uncut_price;
   bool columns_came_ = true;  // since the last solve
   Aim aim_ = Aim::cost;
   std::int64_t iterations_ = 0;

@@ -15,6 +15,7 @@ constexpr std::int64_t most_nodes = 300;  // of each try
 constexpr std::int64_t one_share = 3;     // of what may be done, for one question
 constexpr int most_places = 8;            // between two, for the crosscut
 constexpr std::int64_t enough_iterations = 2'000, enough_steps = 10'000'000;  // for each
+constexpr double dear_piece = 1'000;                                          // uncut, in parts ripped
 constexpr std::int64_t real_part = 1, stepped_part = 10;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
@@ -25,9 +26,17 @@ PartFitter::PartFitter(const StickProblem& problem, RippingPricer& pricer, const
                        const Limits& limits)
     : problem_(problem),
       pricer_(pricer),
+      saw_(saw),
+      uses_(board_uses(problem, saw)),
+      uses_pricer_(uses_.problem, saw),
+      uses_cutter_(uses_.problem.cover, uses_.problem.cover.item_family[0], uses_pricer_, limits_),
+      shortest_pieces_(shortest_pieces(problem, saw.kerf)),
       kerf_(saw.kerf),
-      shortest_(saw.shortest_rip + saw.kerf),
-      limits_(limits) {}
+      limits_(limits) {
+  Objective parts;
+  for (const BoardUses::Use& use : uses_.uses) parts.weight.push_back(use.part ? 1 : 0);
+  uses_cutter_.set_goal(parts, dear_piece);
+}
 
 std::vector<PatternUse> PartFitter::real_boards(const Stepped& stepped, const CoverPlan& plan,
                                                 std::vector<Parted>& parted) {
@@ -183,12 +192,13 @@ std::vector<PatternUse> PartFitter::part_between(const Stepped& stepped, const C
 }
 
 Fit PartFitter::fit(const std::vector<int>& taken, const Spare& spare, std::vector<PatternUse>& patterns) {
-  const Work before = work_;
+  if (const Fit by_split = split(taken, patterns); by_split != Fit::unknown) return by_split;
+  const Work before = work();
   const Uses uses = near_enough(taken, spare);
   Steps steps = first_steps(uses);
   const Limits each{most_nodes, limits_.lp_iterations / 5, limits_.pricing_steps / 3};
   const auto worked_out = [&](std::int64_t Work::*done, std::int64_t Limits::*most) {
-    return work_.*done >= limits_.*most || work_.*done - before.*done >= limits_.*most / one_share;
+    return work().*done >= limits_.*most || work().*done - before.*done >= limits_.*most / one_share;
   };
   for (int n = 0; n < most_tries; ++n) {
     if (worked_out(&Work::lp_iterations, &Limits::lp_iterations) ||

@@ -8,6 +8,7 @@
 #include <map>
 #include <set>
 
+#include "models/cutting/board_uses.h"
 #include "models/cutting/cutter.h"
 #include "models/cutting/ripping_pricer.h"
 
@@ -18,7 +19,9 @@ class PartFitter : public Fitter {
   // Problem and pricer must outlive the fitter.
   PartFitter(const StickProblem& problem, RippingPricer& pricer, const Saw& saw, const Limits& limits);
   Fit fit(const std::vector<int>& taken, const Spare& spare, std::vector<PatternUse>& patterns) override;
-  [[nodiscard]] Work work() const override { return work_; }
+  [[nodiscard]] Work work() const override {
+    return {0, work_.lp_iterations + uses_cutter_.iterations(), work_.pricing_steps + uses_pricer_.steps()};
+  }
 
  private:
   using Way = std::pair<int, int>;  // kind of the problem, layout
@@ -39,6 +42,29 @@ class PartFitter : public Fitter {
     Nanometres rest_has_room = 0, strips_have_room = 0;
     Nanometres neither = 0;  // a place between them where neither has, if one is known
   };
+  // By how many boards are used in which way (part_splits.cpp).
+  Fit split(const std::vector<int>& taken, std::vector<PatternUse>& patterns);
+  void add_known_patterns();
+
+  // Boards used in known ways, each crosscut somewhere (crosscuts.cpp).
+  struct Box {  // from and to, by board ripped in part
+    std::vector<Nanometres> from, to;
+  };
+  struct Tried {
+    bool strips_fit = true, rests_fit = true;
+    std::vector<PatternUse> patterns;  // where both do
+  };
+  Fit crosscut(const std::vector<int>& used, std::vector<PatternUse>& patterns);
+  Fit crosscut_one(const std::vector<int>& used, const Box& anywhere, std::vector<PatternUse>& patterns);
+  Fit crosscut_some(const std::vector<int>& used, const Box& anywhere, std::vector<PatternUse>& patterns);
+  [[nodiscard]] Box anywhere(const std::vector<int>& used) const;
+  [[nodiscard]] std::vector<double> relaxed_crosscuts(const std::vector<int>& used) const;
+  [[nodiscard]] Stepped boards_at(const std::vector<int>& used, const Box& box) const;
+  [[nodiscard]] Tried try_at(const std::vector<int>& used, const std::vector<Nanometres>& places,
+                             int& whole_tries);
+  bool may_hold(const Stepped& boards, int section);
+  Fit hold(const Stepped& boards, int section, bool wholly, std::vector<PatternUse>& patterns);
+
   // In stepped_boards.cpp.
   [[nodiscard]] Uses near_enough(const std::vector<int>& taken, const Spare& spare) const;
   [[nodiscard]] Steps first_steps(const Uses& uses) const;
@@ -58,8 +84,15 @@ class PartFitter : public Fitter {
 
   const StickProblem& problem_;
   RippingPricer& pricer_;
+  Saw saw_;
+  BoardUses uses_;
+  RippingPricer uses_pricer_;
+  Cutter uses_cutter_;
+  bool patterns_added_ = false;
+  std::map<int, Nanometres> shortest_pieces_;                   // by section, with the kerf
+  std::map<int, std::set<std::vector<ItemCount>>> piece_sets_;  // by section, known from former questions
+  std::map<std::pair<int, std::map<Nanometres, int>>, bool> may_hold_;  // by section and lengths
   Nanometres kerf_;
-  Nanometres shortest_;  // part that may be ripped, with the kerf behind it
   Limits limits_;
   Work work_;
 };

@@ -80,7 +80,9 @@ RippingPricer::Split RippingPricer::best_split(int kind, int rip) const {
   std::size_t r = rest.size() - 1;
   Split best;
   Nanometres best_at = 0;
-  for (Nanometres cut = 2 * shortest_; cut <= room;) {
+  const Nanometres least_rest = problem_.kinds[at(kind)].least_rest;
+  const Nanometres last = least_rest > 0 ? room - 2 * (least_rest + kerf_) : room;
+  for (Nanometres cut = 2 * shortest_; cut <= last;) {
     double worth = 0;
     Nanometres next_cut = room + 1;
     for (Side& side : sides) {
@@ -205,9 +207,11 @@ std::vector<Pattern> RippingPricer::patterns(int kind, double over, double& wort
   const auto offer = [&](const RippedPattern& lies) {
     if (fits(kind, lies)) found.push_back(pattern_of(kind, lies));
   };
-  const Step& whole = within(of.section, 2 * (of.length + kerf_));
-  worth = std::max(worth, whole.worth);
-  if (whole.worth > over) offer({-1, {}, items_at(of.section, whole)});
+  if (of.least_rest == 0) {
+    const Step& whole = within(of.section, 2 * (of.length + kerf_));
+    worth = std::max(worth, whole.worth);
+    if (whole.worth > over) offer({-1, {}, items_at(of.section, whole)});
+  }
   for (const int rip : of.rips) {
     const Split split = best_split(kind, rip);
     steps_ += static_cast<std::int64_t>(families_.at(of.section).profile.steps().size());

@@ -48,6 +48,8 @@ class RippingPricer : public Pricer {
   Pattern pattern_of(int kind, const RippedPattern& lies);
   // How a pattern of this pricer lies.
   [[nodiscard]] const RippedPattern& lying(const Pattern& pattern) const { return lying_.at(pattern); }
+  // All patterns so far.
+  [[nodiscard]] const std::map<Pattern, RippedPattern>& known() const { return lying_; }
   // How much of a stick of a section these pieces take, with a kerf behind them.
   [[nodiscard]] Nanometres taken(int section, const std::vector<ItemCount>& items) const;
   // How much of the board is ripped then, with the kerf of the crosscut behind it; 0 where no strip has a piece.

@@ -17,21 +17,13 @@ PartFitter::Uses PartFitter::near_enough(const std::vector<int>& taken, const Sp
   std::vector<double> least(problem_.kinds.size(), 0x1p60);
   for (std::size_t s = 0; s < taken.size(); ++s)
     if (taken[s] > 0) least[at(problem_.cover.sources[s].supplies[0].kind)] = spare.worth[s] - spare.spare;
-  std::map<int, Nanometres> shortest;  // by section, kerf included
-  for (const StickItem& item : problem_.items) {
-    const Nanometres length = item.length - 2 * item.saved + kerf_;
-    const auto [known, is_new] = shortest.try_emplace(item.section, length);
-    if (!is_new) known->second = std::min(known->second, length);
-  }
   Uses uses = pricer_.uses(spare.prices, problem_.cover.demand, least);
   for (std::size_t k = 0; k < uses.size(); ++k) {
     const StickKind& kind = problem_.kinds[k];
     for (RippingPricer::Uses::Rip& rip : uses[k].rips) {
-      Nanometres from = kind.length;
-      for (const int strip : problem_.layouts[at(rip.layout)].strips)
-        if (shortest.contains(strip)) from = std::min(from, shortest.at(strip));
-      const Nanometres to = kind.length + kerf_ - shortest.at(kind.section);
-      for (Stretch& place : rip.places) place = {std::max(place.from, from), std::min(place.to, to)};
+      const CrosscutRange range = crosscut_range(problem_, kind, rip.layout, shortest_pieces_, saw_);
+      for (Stretch& place : rip.places)
+        place = {std::max(place.from, range.from), std::min(place.to, range.to)};
       std::erase_if(rip.places, [](const Stretch& place) { return place.from > place.to; });
     }
   }

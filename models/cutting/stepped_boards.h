@@ -44,7 +44,7 @@ struct PartFitter::Stepped {
       const bool same = !problem.kinds.empty() && problem.kinds.back().section == blank.first;
       problem.cover.next_smaller.push_back(same ? kind - 1 : -1);
       problem.cover.kind_family.push_back(blank.first);
-      problem.kinds.push_back({blank.first, blank.second, {}});
+      problem.kinds.push_back({blank.first, blank.second, {}, 0});
     }
     for (std::size_t s = 0; s < blanks.size(); ++s)
       for (const auto& [blank, count] : blanks[s])

@@ -206,7 +206,7 @@ class Builder {
                         problem_.kinds.back().rips == blank.rips;
       problem_.cover.next_smaller.push_back(same ? kind - 1 : -1);
       problem_.cover.kind_family.push_back(family_of(blank.section));
-      problem_.kinds.push_back({blank.section, blank.length, blank.rips});
+      problem_.kinds.push_back({blank.section, blank.length, blank.rips, 0});
     }
     for (std::size_t s = 0; s < blanks_.size(); ++s) {
       for (const auto& [blank, count] : blanks_[s]) {

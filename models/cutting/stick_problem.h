@@ -29,6 +29,8 @@ struct StickKind {
   Nanometres length = 0;
   // Layouts of the problem, one of which its left part may be ripped by; the rest stays whole.
   std::vector<int> rips;
+  // Where it is not 0, so much at least of each blank stays whole, and some of it is ripped.
+  Nanometres least_rest = 0;
 };
 
 // What a source of the cover problem stands for.
