@@ -97,8 +97,8 @@ class Lines {
     if (!in_part) return;
     BoardLine rest = part_of(line, board.sticks.back(), board.ripped_to + order_.saw.kerf);
     rest.board = "rest";
-    rest.note += rest.pieces.empty() || rest.pieces.front().mark.empty() ? "; left over"
-                                                                         : "; hook the tape on the fresh cut";
+    rest.note +=
+        rest.pieces.empty() || rest.pieces.front().mark.empty() ? "; left over" : "; tape from the fresh cut";
     rest.length = source.length.mm() - rest.starts;
     lines_.push_back(std::move(rest));
   }

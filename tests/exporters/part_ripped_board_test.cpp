@@ -66,7 +66,7 @@ TEST(PartRippedBoard, SaysWhatToDoAtTheSaw) {
   EXPECT_EQ(lines[1].board, "strip 1 to 2");
   EXPECT_EQ(lines[1].note, "38x38");
   EXPECT_EQ(lines[2].board, "rest");
-  EXPECT_EQ(lines[2].note, "38x90; hook the tape on the fresh cut");
+  EXPECT_EQ(lines[2].note, "38x90; tape from the fresh cut");
   EXPECT_EQ(lines[5].note, "38x90; left over");
   for (const std::size_t i : {0U, 3U}) EXPECT_FALSE(lines[i].part);
   for (const std::size_t i : {1U, 2U, 4U, 5U}) EXPECT_TRUE(lines[i].part);
