@@ -14,6 +14,8 @@ constexpr int most_ranges = 60;      // of one crosscut
 constexpr int most_shifts = 9;       // of several
 constexpr int most_whole_tries = 4;  // with whole patterns
 constexpr Limits of_one_try{0, 3'000, 10'000'000};
+constexpr std::int64_t dear_step =
+    2;  // of pricing: there are many lengths of blanks, and each state is looked at for all
 constexpr double nothing = 1e-9;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
@@ -88,7 +90,7 @@ Fit PartFitter::hold(const Stepped& boards, int section, bool wholly, std::vecto
       cutter.add({static_cast<int>(shortest - boards.problem.kinds.begin()), items});
   }
   const std::vector<int> all = all_of(boards.problem.cover);
-  const std::vector<Cut> lacks = cutter.lacking({all.begin(), all.end()}, 0.5);
+  const std::vector<Cut> lacks = cutter.lacking({all.begin(), all.end()}, 0.95);
   Fit fit = Fit::unknown;
   if (std::any_of(lacks.begin(), lacks.end(), [&](const Cut& cut) { return !meets(cut, all); }))
     fit = Fit::no;
@@ -98,8 +100,8 @@ Fit PartFitter::hold(const Stepped& boards, int section, bool wholly, std::vecto
     fit = cutter.fit(all);
     patterns.insert(patterns.end(), cutter.patterns().begin(), cutter.patterns().end());
   }
-  work_ += {0, cutter.iterations(), pricer.steps()};
-  for (const Pattern& pattern : cutter.known_patterns()) sets.insert(pattern.items);
+  work_ += {0, cutter.iterations(), dear_step * pricer.steps()};
+  for (const auto& [pattern, often] : cutter.uses()) sets.insert(pattern.items);
   return fit;
 }
 

@@ -14,7 +14,7 @@ namespace {
 constexpr std::int64_t most_nodes_for_boards = 2'000;
 // To look for part rips: what they save is mostly found soon, or not at all. One part in so many of what may be done, but
 // not less than suits a house.
-constexpr std::int64_t part_share = 16, enough_part_iterations = 60'000, most_part_steps = 150'000'000;
+constexpr std::int64_t part_share = 16, enough_part_iterations = 90'000, most_part_steps = 180'000'000;
 
 Limits part_of(const Limits& limits, int parts) {
   return {limits.nodes / parts, limits.lp_iterations / parts, limits.pricing_steps / parts};

@@ -8,6 +8,13 @@
 
 namespace models::cutting {
 
+namespace {
+
+constexpr int keep_factors =
+    1 | 2;  // Clp's: leave the basis' factors when done, begin with those left before
+
+}  // namespace
+
 struct Master::Simplex {
   ClpSimplex model;
 };
@@ -102,7 +109,8 @@ bool Master::add(const Pattern& pattern) {
 }
 
 void Master::forget_idle(std::size_t most) {
-  if (patterns_.size() <= most) return;
+  if (patterns_.size() <= most || fresh_) return;
+  fresh_ = true;
   const double* reduced = lp_->model.dualColumnSolution();
   std::vector<std::size_t> order(patterns_.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
@@ -187,10 +195,11 @@ bool Master::solve() {
   const std::int64_t weight = 1 + model.numberRows() / 100;
   // New columns leave the basis primal feasible, moved bounds leave it dual feasible. Either method finishes whatever
   // it starts from; the choice only saves pivots.
+  const int from_before = fresh_ ? 0 : keep_factors;
   if (columns_came_) {
-    model.primal();
+    model.primal(0, from_before);
   } else {
-    model.dual();
+    model.dual(0, from_before);
   }
   iterations_ += weight * model.numberIterations();
   if (model.status() > 1) {
@@ -198,6 +207,7 @@ bool Master::solve() {
     iterations_ += weight * model.numberIterations();
   }
   columns_came_ = false;
+  fresh_ = false;
   return model.status() == 0;
 }
 

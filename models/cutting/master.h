@@ -67,6 +67,7 @@ class Master {
   double goal_scale_ = 1;
   double goal_uncut_price_ = uncut_price;
   bool columns_came_ = true;  // since the last solve
+  bool fresh_ = true;         // not solved as yet, or not since columns went
   Aim aim_ = Aim::cost;
   std::int64_t iterations_ = 0;
   // Columns: sources, then steps down to the next smaller kind, then uncut pieces, then patterns.

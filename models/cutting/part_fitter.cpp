@@ -13,9 +13,7 @@ namespace {
 constexpr int most_tries = 12;
 constexpr std::int64_t most_nodes = 300;  // of each try
 constexpr std::int64_t one_share = 3;     // of what may be done, for one question
-constexpr int most_places = 8;            // between two, for the crosscut
-constexpr std::int64_t enough_iterations = 2'000, enough_steps = 10'000'000;  // for each
-constexpr double dear_piece = 1'000;                                          // uncut, in parts ripped
+constexpr double dear_piece = 1'000;      // uncut, in parts ripped
 constexpr std::int64_t real_part = 1, stepped_part = 10;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
@@ -115,7 +113,7 @@ std::vector<PatternUse> PartFitter::real_boards(const Stepped& stepped, const Co
         const Set& rest = cuts[s].rests[cuts[s].rests.size() - 1 - static_cast<std::size_t>(n)];
         lies.rest = rest.items;
         const Nanometres ripped = pricer_.ripped_length(lies);
-        parted.push_back({s, room - rest.length, ripped, 0});
+        parted.push_back({s, room - rest.length, ripped});
         all_fit = all_fit && ripped + rest.length <= room;
       }
       boards.push_back({pricer_.pattern_of(source.kind, lies), 1});
@@ -130,7 +128,7 @@ void PartFitter::divide(const Stepped& stepped, const std::vector<Parted>& parte
     if (board.strips_have_room <= board.rest_has_room) continue;
     // At any place between them, neither step holds both.
     const Stepped::Source& source = stepped.sources[board.source];
-    const Nanometres middle = board.neither > 0 ? board.neither : (source.from + source.to) / 2;
+    const Nanometres middle = (source.from + source.to) / 2;
     Places& places = steps.at({source.kind, source.rip});
     divide_at(places, std::clamp(middle, board.rest_has_room + 1, board.strips_have_room));
     for (const Nanometres point : {board.strips_have_room, board.rest_has_room})
@@ -138,57 +136,12 @@ void PartFitter::divide(const Stepped& stepped, const std::vector<Parted>& parte
   }
 }
 
-std::vector<PatternUse> PartFitter::part_between(const Stepped& stepped, const CoverPlan& plan,
-                                                 std::vector<Parted>& parted) {
-  std::set<int> of_strips, of_rests;
-  for (const Parted& board : parted) {
-    const Stepped::Source& source = stepped.sources[board.source];
-    of_rests.insert(problem_.kinds[at(source.kind)].section);
-    for (const int strip : problem_.layouts[at(source.rip)].strips) of_strips.insert(strip);
-  }
-  for (const int section : of_rests)
-    if (of_strips.contains(section)) return {};
-  double least = 0, most = 1;
-  for (int n = 0; n < most_places; ++n) {
-    const double share = (least + most) / 2;
-    // The boards as they are, each with its crosscut there.
-    Stepped there = only(stepped, plan, parted, share);
-    NestedPricer pricer(there.problem, kerf_);
-    const Limits limits{0, enough_iterations, enough_steps};
-    CoverPlan cut;
-    for (const Source& source : there.problem.cover.sources)
-      cut.sources.push_back(there.problem.cover.group_limit[at(source.group)]);
-    const std::set<int> families(there.problem.cover.item_family.begin(),
-                                 there.problem.cover.item_family.end());
-    bool strips_fit = true, rests_fit = true, others_fit = true;
-    for (const int family : families) {
-      Cutter cutter(there.problem.cover, family, pricer, limits);
-      bool fits = cutter.lacking({cut.sources.begin(), cut.sources.end()}, 0.5).empty();
-      fits = fits && cutter.fit(cut.sources) == Fit::yes;
-      work_.lp_iterations += cutter.iterations();
-      cut.patterns.insert(cut.patterns.end(), cutter.patterns().begin(), cutter.patterns().end());
-      if (fits) continue;
-      if (of_strips.contains(family))
-        strips_fit = false;
-      else if (of_rests.contains(family))
-        rests_fit = false;
-      else
-        others_fit = false;
-      if (!others_fit || (!strips_fit && !rests_fit)) break;
-    }
-    work_.pricing_steps += pricer.steps();
-    if (strips_fit && rests_fit && others_fit) {
-      std::vector<Parted> again;
-      return real_boards(there, cut, again);
-    }
-    if (!strips_fit && !rests_fit) {
-      std::size_t next = there.sources.size() - parted.size();
-      for (Parted& board : parted) board.neither = there.sources[next++].from;
-    }
-    if (strips_fit == rests_fit) return {};
-    (strips_fit ? most : least) = share;
-  }
-  return {};
+bool PartFitter::worked_out(const Work& before) const {
+  const auto is_done = [&](std::int64_t Work::*done, std::int64_t Limits::*most) {
+    return work().*done >= limits_.*most || work().*done - before.*done >= limits_.*most / one_share;
+  };
+  return is_done(&Work::lp_iterations, &Limits::lp_iterations) ||
+         is_done(&Work::pricing_steps, &Limits::pricing_steps);
 }
 
 Fit PartFitter::fit(const std::vector<int>& taken, const Spare& spare, std::vector<PatternUse>& patterns) {
@@ -197,13 +150,8 @@ Fit PartFitter::fit(const std::vector<int>& taken, const Spare& spare, std::vect
   const Uses uses = near_enough(taken, spare);
   Steps steps = first_steps(uses);
   const Limits each{most_nodes, limits_.lp_iterations / 5, limits_.pricing_steps / 3};
-  const auto worked_out = [&](std::int64_t Work::*done, std::int64_t Limits::*most) {
-    return work().*done >= limits_.*most || work().*done - before.*done >= limits_.*most / one_share;
-  };
   for (int n = 0; n < most_tries; ++n) {
-    if (worked_out(&Work::lp_iterations, &Limits::lp_iterations) ||
-        worked_out(&Work::pricing_steps, &Limits::pricing_steps))
-      break;
+    if (worked_out(before)) break;
     const Stepped boards = stepped(taken, uses, steps);
     NestedPricer pricer(boards.problem, kerf_);
     Search search(boards.problem.cover, pricer, each, length_cuts(boards.problem, kerf_));
@@ -216,7 +164,6 @@ Fit PartFitter::fit(const std::vector<int>& taken, const Spare& spare, std::vect
     if (!found.plan) return Fit::unknown;
     std::vector<Parted> parted;
     patterns = real_boards(boards, *found.plan, parted);
-    if (patterns.empty()) patterns = part_between(boards, *found.plan, parted);
     if (!patterns.empty()) return Fit::yes;
     divide(boards, parted, steps);
   }

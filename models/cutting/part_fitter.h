@@ -40,8 +40,10 @@ class PartFitter : public Fitter {
   struct Parted {
     std::size_t source = 0;
     Nanometres rest_has_room = 0, strips_have_room = 0;
-    Nanometres neither = 0;  // a place between them where neither has, if one is known
   };
+  // Of what may be done, by all questions or since the last one began.
+  [[nodiscard]] bool worked_out(const Work& before) const;
+
   // By how many boards are used in which way (part_splits.cpp).
   Fit split(const std::vector<int>& taken, std::vector<PatternUse>& patterns);
   void add_known_patterns();
@@ -69,15 +71,9 @@ class PartFitter : public Fitter {
   [[nodiscard]] Uses near_enough(const std::vector<int>& taken, const Spare& spare) const;
   [[nodiscard]] Steps first_steps(const Uses& uses) const;
   [[nodiscard]] Stepped stepped(const std::vector<int>& taken, const Uses& uses, const Steps& steps) const;
-  // The plan's boards, with each crosscut at one place: this share of the way between.
-  [[nodiscard]] Stepped only(const Stepped& stepped, const CoverPlan& plan, const std::vector<Parted>& parted,
-                             double share) const;
   // The plan's boards with their strips and rests; where some overlap, there are none, but how each was parted.
   [[nodiscard]] std::vector<PatternUse> real_boards(const Stepped& stepped, const CoverPlan& plan,
                                                     std::vector<Parted>& parted);
-  // The same boards with each crosscut at one place, the same share of the way between: whether all pieces fit.
-  [[nodiscard]] std::vector<PatternUse> part_between(const Stepped& stepped, const CoverPlan& plan,
-                                                     std::vector<Parted>& parted);
   static void divide_at(Places& places, Nanometres place);
   [[nodiscard]] static bool is_among(const std::vector<Stretch>& places, Nanometres place);
   void divide(const Stepped& stepped, const std::vector<Parted>& parted, Steps& steps) const;

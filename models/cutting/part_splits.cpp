@@ -101,7 +101,8 @@ Fit PartFitter::split(const std::vector<int>& taken, std::vector<PatternUse>& pa
   }
   std::vector<Split> open{root};
   bool all_proven = true;
-  for (int n = 0; n < most_splits && !open.empty(); ++n) {
+  const Work before = work();
+  for (int n = 0; n < most_splits && !open.empty() && !worked_out(before); ++n) {
     Split split = std::move(open.back());
     open.pop_back();
     if (asks_for_too_many(split, uses_, taken)) continue;

@@ -41,8 +41,8 @@ void Profile::run(const std::vector<Item>& items, Nanometres longest) {
     return items[a].twice_length > items[b].twice_length;
   });
   most_states_ = std::clamp(most_traces / extensions, least_states, most_states);
-  states_.assign(1, {{0, 0, -1, false}});
-  traces_.clear();
+  states_.assign(1, {{0, 0, -1}});
+  traces_count_ = 0;
   for (const std::size_t i : order) {
     auto left = static_cast<int>(copies(i));
     for (int step = 1; left > 0; step *= 2) {
@@ -55,60 +55,70 @@ void Profile::run(const std::vector<Item>& items, Nanometres longest) {
 }
 
 void Profile::extend(std::size_t item, const Item& of, int count, Nanometres longest) {
-  const Nanometres longer = of.twice_length * count;
-  const double worthier = of.worth * count;
-  const auto added_to = [&](const std::vector<State>& from, std::vector<State>& to) {
-    to.clear();
-    for (const State& state : from) {
-      if (state.length + longer > longest) break;
-      to.push_back({state.length + longer, state.worth + worthier, state.trace, true});
-    }
-  };
-  std::vector<State> added;
+  const Trace added{-1, static_cast<std::int32_t>(item), count};
   if (!nesting_) {
-    added_to(states_[0], added);
-    keep(added, states_[0], item, count);
+    merge(states_[0], states_[0], of, added, longest);
     coarsen(states_[0], longest);
     return;
   }
-  std::vector<std::vector<State>> before = states_;
+  const std::vector<std::vector<State>> before = states_;
   for (std::size_t s = 0; s < before.size(); ++s) {
     if (before[s].empty()) continue;
-    added_to(before[s], added);
     const auto to = static_cast<std::size_t>(nesting_->after(static_cast<int>(s), item, count));
     if (states_.size() <= to) states_.resize(to + 1);
-    keep(added, states_[to], item, count);
+    merge(states_[to], before[s], of, added, longest);
   }
   for (std::vector<State>& states : states_) coarsen(states, longest);
 }
 
-// Merges two lists by length; a state that is worth no more than a shorter one goes.
-void Profile::keep(const std::vector<State>& with, std::vector<State>& states, std::size_t item, int count) {
-  merged_.clear();
-  work_ += static_cast<std::int64_t>(with.size() + states.size());
+// By length; a state that is worth no more than a shorter one goes. This is where the time goes, so what comes of it is
+// written in place, without asking for room each time.
+void Profile::merge(std::vector<State>& states, const std::vector<State>& from, const Item& of, Trace added,
+                    Nanometres longest) {
+  const Nanometres longer = of.twice_length * added.count;
+  const double worthier = of.worth * added.count;
+  const State* a = states.data();
+  const State* const end_a = a + states.size();
+  const State* b = from.data();
+  const State* const end_b =
+      std::upper_bound(b, b + from.size(), longest - longer,
+                       [](Nanometres length, const State& s) { return length < s.length; });
+  work_ += end_a - a + (end_b - b);
+  merged_.resize(states.size() + from.size());
+  if (traces_.size() < traces_count_ + from.size()) traces_.resize(2 * (traces_count_ + from.size()));
+  State* next = merged_.data();
+  Trace* trace = traces_.data() + traces_count_;
+  auto traced = static_cast<std::int32_t>(traces_count_);
+  Nanometres grain_end = -1;
   double top = -1;
-  const auto put = [&](State state) {
-    if (state.worth <= top) return;
-    top = state.worth;
-    if (grain_ > 0 && !merged_.empty() && merged_.back().length / grain_ == state.length / grain_)
-      merged_.back() = state;
-    else
-      merged_.push_back(state);
+  const auto put = [&](const State& state) {
+    if (state.length < grain_end) {
+      next[-1] = state;
+      return;
+    }
+    *next++ = state;
+    if (grain_ > 0) grain_end = (state.length / grain_ + 1) * grain_;
   };
-  std::size_t a = 0, b = 0;
-  while (a < states.size() || b < with.size()) {
-    const bool first =
-        b == with.size() ||
-        (a < states.size() && (states[a].length < with[b].length ||
-                               (states[a].length == with[b].length && states[a].worth >= with[b].worth)));
-    put(first ? states[a++] : with[b++]);
+  while (a != end_a || b != end_b) {
+    if (b == end_b || (a != end_a && (a->length < b->length + longer || (a->length == b->length + longer &&
+                                                                         a->worth >= b->worth + worthier)))) {
+      if (a->worth > top) {
+        top = a->worth;
+        put(*a);
+      }
+      ++a;
+    } else {
+      const double worth = b->worth + worthier;
+      if (worth > top) {
+        top = worth;
+        *trace++ = {b->trace, added.item, added.count};
+        put({b->length + longer, worth, traced++});
+      }
+      ++b;
+    }
   }
-  for (State& state : merged_) {
-    if (!state.added) continue;
-    traces_.push_back({state.trace, static_cast<std::int32_t>(item), count});
-    state.trace = static_cast<std::int32_t>(traces_.size() - 1);
-    state.added = false;
-  }
+  traces_count_ = static_cast<std::size_t>(traced);
+  merged_.resize(static_cast<std::size_t>(next - merged_.data()));
   states.swap(merged_);
 }
 
@@ -121,7 +131,7 @@ void Profile::coarsen(std::vector<State>& states, Nanometres longest) const {
     if (coarse.empty() || coarse.back().length / grain != state.length / grain)
       coarse.push_back(state);
     else
-      coarse.back() = {coarse.back().length, state.worth, state.trace, false};
+      coarse.back() = {coarse.back().length, state.worth, state.trace};
   }
   states = std::move(coarse);
 }

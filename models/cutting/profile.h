@@ -43,7 +43,6 @@ class Profile {
     Nanometres length;
     double worth;
     std::int32_t trace;
-    bool added;
   };
   struct Trace {
     std::int32_t before;
@@ -52,14 +51,17 @@ class Profile {
   };
   void run(const std::vector<Item>& items, Nanometres longest);
   void extend(std::size_t item, const Item& of, int count, Nanometres longest);
-  void keep(const std::vector<State>& with, std::vector<State>& states, std::size_t item, int count);
+  // Merges with the states those of `from` with an item added so many times.
+  void merge(std::vector<State>& states, const std::vector<State>& from, const Item& of, Trace added,
+             Nanometres longest);
   void coarsen(std::vector<State>& states, Nanometres longest) const;
   void close();
 
   std::shared_ptr<Nesting> nesting_;
   std::vector<std::vector<State>> states_;  // by state of the ends; by length and worth, both ascending
   std::vector<State> merged_;
-  std::vector<Trace> traces_;
+  std::vector<Trace> traces_;  // room for more than are counted
+  std::size_t traces_count_ = 0;
   std::vector<Step> steps_;
   std::size_t items_ = 0;
   std::size_t most_states_ = 0;  // in one list

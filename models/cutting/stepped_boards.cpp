@@ -114,29 +114,4 @@ PartFitter::Stepped PartFitter::stepped(const std::vector<int>& taken, const Use
   return made;
 }
 
-// Each board ripped in part is a source of its own.
-PartFitter::Stepped PartFitter::only(const Stepped& stepped, const CoverPlan& plan,
-                                     const std::vector<Parted>& parted, double share) const {
-  Stepped made(problem_);
-  const auto add = [&](const Stepped::Source& source, const std::map<Stepped::Blank, int>& gives, int count) {
-    made.add(source, 0, gives);
-    made.problem.cover.group_limit.push_back(count);
-  };
-  for (std::size_t s = 0; s < plan.sources.size(); ++s)
-    if (plan.sources[s] > 0 && !stepped.sources[s].part)
-      add(stepped.sources[s], stepped.blanks[s], plan.sources[s]);
-  for (const Parted& board : parted) {
-    Stepped::Source source = stepped.sources[board.source];
-    const auto [first, last] = std::minmax(board.rest_has_room, board.strips_have_room);
-    source.from = source.to = first + static_cast<Nanometres>(share * static_cast<double>(last - first));
-    const StickKind& kind = problem_.kinds[at(source.kind)];
-    std::map<Stepped::Blank, int> gives;
-    for (const int strip : problem_.layouts[at(source.rip)].strips) ++gives[{strip, source.to - kerf_}];
-    ++gives[{kind.section, kind.length - source.from}];
-    add(source, gives, 1);
-  }
-  made.number_kinds();
-  return made;
-}
-
 }  // namespace models::cutting

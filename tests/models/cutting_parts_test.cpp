@@ -5,11 +5,15 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "models/cutting/board_uses.h"
+#include "models/cutting/master.h"
+#include "models/cutting/part_fitter.h"
 #include "models/cutting/profile.h"
 #include "models/cutting/sticks.h"
 #include "models/cutting/verify.h"
 
 using namespace models::cutting;
+using testing::ElementsAre;
 using testing::IsEmpty;
 
 namespace {
@@ -63,6 +67,63 @@ TEST(PartRips, APlanMayExistWithThemAlone) {
   EXPECT_THAT(faults_in(order, plan), IsEmpty());
   order.ripping = Ripping::whole;
   EXPECT_EQ(plan_sticks(order).status, PlanStatus::impossible);
+}
+
+TEST(BoardUses, AreAllWaysOfABoardWithRoomForAPieceOnEitherSideOfItsCrosscut) {
+  const StickOrder order = two_strips_and_a_board(40);
+  const StickProblem problem = stick_problems(order, shapes_of(order).planned, false, Ripping::parts).at(0);
+  const BoardUses made = board_uses(problem, order.saw);
+  // As they are, and where work for one strip or for two is paid: as they are, ripped all along or ripped in part.
+  ASSERT_EQ(problem.cover.sources.size(), 3U);
+  ASSERT_EQ(made.uses.size(), 1U + 3 + 3);
+  EXPECT_EQ(made.uses[0].rip, -1);
+  EXPECT_EQ(problem.layouts.at(2 - 1).strips.size(), 2U);
+  EXPECT_THAT(made.problem.cover.measures,
+              ElementsAre(ElementsAre(1, 0, 0, 0, 0, 0, 0), ElementsAre(0, 1, 1, 1, 0, 0, 0),
+                          ElementsAre(0, 0, 0, 0, 1, 1, 1)));
+  EXPECT_TRUE(made.uses[6].part);
+  // Clear are 96: a strip of 48 and a kerf before it, 40 of the board behind.
+  const CrosscutRange range = crosscut_range(problem, problem.kinds.back(), made.uses[6].rip,
+                                             shortest_pieces(problem, order.saw.kerf), order.saw);
+  EXPECT_EQ(range.from, 48 + 1);
+  EXPECT_EQ(range.to, 96 - 40);
+}
+
+TEST(PartFitter, TellsWhetherOneBoardHoldsAllPieces) {
+  for (const Nanometres board : {47, 48}) {
+    SCOPED_TRACE(board);
+    const StickOrder order = two_strips_and_a_board(board);
+    const StickProblem problem = stick_problems(order, shapes_of(order).planned, false, Ripping::parts).at(0);
+    RippingPricer pricer(problem, order.saw);
+    PartFitter fitter(problem, pricer, order.saw, {100, 10'000, 1'000'000});
+    Spare any;
+    any.prices = {std::vector<double>(problem.items.size()), std::vector<double>(problem.kinds.size())};
+    any.worth = {0, 0, 0};
+    std::vector<PatternUse> patterns;
+    EXPECT_EQ(fitter.fit({0, 0, 1}, any, patterns), board == 47 ? Fit::yes : Fit::no);
+    if (board == 48) continue;
+    ASSERT_EQ(patterns.size(), 1U);
+    EXPECT_EQ(pricer.ripped_length(pricer.lying(patterns[0].pattern)), 48 + 1);
+  }
+}
+
+TEST(Master, ForgetsNothingThatItHasNotTriedYet) {
+  CoverProblem problem;
+  problem.demand = {6};
+  problem.item_family = {0};
+  problem.next_smaller = {-1};
+  problem.kind_family = {0};
+  problem.sources = {{10, {{0, 1}}, -1}};
+  Master master(problem);
+  for (int count = 1; count <= 3; ++count) master.add({0, {{0, count}}});
+  master.forget_idle(1);
+  EXPECT_EQ(master.patterns().size(), 3U);
+  ASSERT_TRUE(master.solve());
+  EXPECT_NEAR(master.value(), 20, 1e-6);  // two boards of three pieces
+  master.forget_idle(1);
+  EXPECT_THAT(master.patterns(), ElementsAre(Pattern{0, {{0, 3}}}));
+  ASSERT_TRUE(master.solve());
+  EXPECT_NEAR(master.value(), 20, 1e-6);
 }
 
 TEST(Profile, KnowsTheBestOfEveryLength) {
