@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "models/cutting/blanks.h"
+
 namespace models::cutting {
 
 namespace {
@@ -30,12 +32,6 @@ CrosscutRange crosscut_range(const StickProblem& problem, const StickKind& kind,
 }
 
 BoardUses board_uses(const StickProblem& whole, const Saw& saw) {
-  struct Blank {
-    int section = 0;
-    std::vector<int> rips;
-    Nanometres length = 0;
-    auto operator<=>(const Blank&) const = default;
-  };
   const std::map<int, Nanometres> shortest = shortest_pieces(whole, saw.kerf);
   BoardUses made;
   StickProblem& problem = made.problem;
@@ -45,15 +41,15 @@ BoardUses board_uses(const StickProblem& whole, const Saw& saw) {
   problem.cover.demand = whole.cover.demand;
   problem.cover.item_family = whole.cover.item_family;
   problem.cover.group_limit = whole.cover.group_limit;
-  std::vector<std::map<Blank, int>> blanks;
+  std::vector<Blanks> blanks;
   for (std::size_t s = 0; s < whole.cover.sources.size(); ++s) {
     const Source& source = whole.cover.sources[s];
-    const auto add = [&](int rip, bool part, const std::map<Blank, int>& gives) {
+    const auto add = [&](int rip, bool part, const Blanks& gives) {
       made.uses.push_back({static_cast<int>(s), rip, part});
       problem.cover.sources.push_back({source.cost, {}, source.group});
       blanks.push_back(gives);
     };
-    std::map<Blank, int> as_it_is;
+    Blanks as_it_is;
     for (const Supply& supply : source.supplies) {
       const StickKind& kind = whole.kinds[at(supply.kind)];
       as_it_is[{kind.section, {}, kind.length}] += supply.count;
@@ -61,7 +57,7 @@ BoardUses board_uses(const StickProblem& whole, const Saw& saw) {
     add(-1, false, as_it_is);
     const StickKind& kind = whole.kinds[at(source.supplies[0].kind)];
     for (const int rip : kind.rips) {
-      std::map<Blank, int> strips;
+      Blanks strips;
       for (const int strip : whole.layouts[at(rip)].strips)
         if (shortest.contains(strip)) ++strips[{strip, {}, kind.length}];
       add(rip, false, strips);
@@ -69,21 +65,9 @@ BoardUses board_uses(const StickProblem& whole, const Saw& saw) {
       if (range.from <= range.to) add(rip, true, {{{kind.section, {rip}, kind.length}, 1}});
     }
   }
-  std::map<Blank, int> kinds;
-  for (const auto& of : blanks)
-    for (const auto& [blank, count] : of) kinds[blank] = 0;
-  for (auto& [blank, kind] : kinds) {
-    kind = static_cast<int>(problem.kinds.size());
-    const bool same = !problem.kinds.empty() && problem.kinds.back().section == blank.section &&
-                      problem.kinds.back().rips == blank.rips;
-    problem.cover.next_smaller.push_back(same ? kind - 1 : -1);
-    problem.cover.kind_family.push_back(whole.cover.item_family[0]);
-    const Nanometres rest = blank.rips.empty() ? 0 : shortest.at(blank.section) - saw.kerf;
-    problem.kinds.push_back({blank.section, blank.length, blank.rips, rest});
-  }
-  for (std::size_t s = 0; s < blanks.size(); ++s)
-    for (const auto& [blank, count] : blanks[s])
-      problem.cover.sources[s].supplies.push_back({kinds.at(blank), count});
+  number_kinds(problem, blanks, [&](int) { return whole.cover.item_family[0]; });
+  for (StickKind& kind : problem.kinds)
+    if (!kind.rips.empty()) kind.least_rest = shortest.at(kind.section) - saw.kerf;
   problem.cover.measures.resize(whole.cover.sources.size());
   for (std::vector<int>& measure : problem.cover.measures) measure.assign(made.uses.size(), 0);
   for (std::size_t u = 0; u < made.uses.size(); ++u) problem.cover.measures[at(made.uses[u].source)][u] = 1;

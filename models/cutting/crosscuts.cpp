@@ -51,25 +51,19 @@ PartFitter::Stepped PartFitter::boards_at(const std::vector<int>& used, const Bo
     const Source& source = problem_.cover.sources[at(use.source)];
     const int k = source.supplies[0].kind;
     const StickKind& kind = problem_.kinds[at(k)];
-    std::map<Stepped::Blank, int> gives;
-    if (use.rip < 0)
-      for (const Supply& supply : source.supplies)
-        gives[{problem_.kinds[at(supply.kind)].section, problem_.kinds[at(supply.kind)].length}] +=
-            supply.count;
-    const auto add_strips = [&](Nanometres length) {
-      for (const int strip : problem_.layouts[at(use.rip)].strips) ++gives[{strip, length}];
+    const auto add = [&](const Stretch& crosscut, int count, Blanks gives) {
+      there.add({k, use.rip, use.part, crosscut.from, crosscut.to, use.source}, 0, std::move(gives));
+      there.problem.cover.group_limit.push_back(count);
     };
-    if (use.rip >= 0 && !use.part) add_strips(kind.length);
-    if (!use.part) {
-      there.add({k, use.rip, false, 0, 0, use.source}, 0, gives);
-      there.problem.cover.group_limit.push_back(used[u]);
-    }
-    for (int n = 0; use.part && n < used[u]; ++n, ++next) {
-      gives.clear();
-      add_strips(box.to[next] - kerf_);
-      ++gives[{kind.section, kind.length - box.from[next]}];
-      there.add({k, use.rip, true, box.from[next], box.to[next], use.source}, 0, gives);
-      there.problem.cover.group_limit.push_back(1);
+    if (use.rip < 0) {
+      add({}, used[u], Stepped::as_it_is(problem_, source));
+    } else if (!use.part) {
+      add({}, used[u], Stepped::ripped(problem_, use.rip, kind.length));
+    } else {
+      for (int n = 0; n < used[u]; ++n, ++next) {
+        const Stretch crosscut{box.from[next], box.to[next]};
+        add(crosscut, 1, Stepped::ripped_in_part(problem_, kind, use.rip, crosscut, kerf_));
+      }
     }
   }
   there.number_kinds();
@@ -109,8 +103,8 @@ bool PartFitter::may_hold(const Stepped& boards, int section) {
   std::map<Nanometres, int> lengths;
   for (std::size_t s = 0; s < boards.blanks.size(); ++s)
     for (const auto& [blank, count] : boards.blanks[s])
-      if (blank.first == section)
-        lengths[blank.second] +=
+      if (blank.section == section)
+        lengths[blank.length] +=
             count * boards.problem.cover.group_limit[at(boards.problem.cover.sources[s].group)];
   const auto [known, is_new] = may_hold_.try_emplace({section, lengths}, true);
   std::vector<PatternUse> none;

@@ -78,32 +78,24 @@ void PartFitter::divide_at(Places& places, Nanometres place) {
 
 PartFitter::Stepped PartFitter::stepped(const std::vector<int>& taken, const Uses& uses,
                                         const Steps& steps) const {
-  using Blank = Stepped::Blank;
   Stepped made(problem_);
   for (std::size_t s = 0; s < taken.size(); ++s) {
     if (taken[s] == 0) continue;
     const Source& source = problem_.cover.sources[s];
     const int k = source.supplies[0].kind;
     const StickKind& kind = problem_.kinds[at(k)];
-    std::map<Blank, int> whole;
-    for (const Supply& supply : source.supplies)
-      whole[{problem_.kinds[at(supply.kind)].section, problem_.kinds[at(supply.kind)].length}] +=
-          supply.count;
+    const int whole = static_cast<int>(s);
     if (kind.rips.empty() || uses[at(k)].whole)
-      made.add({k, -1, false, 0, 0, static_cast<int>(s)}, source.cost, whole);
+      made.add({k, -1, false, 0, 0, whole}, source.cost, Stepped::as_it_is(problem_, source));
     for (const RippingPricer::Uses::Rip& use : uses[at(k)].rips) {
       const int rip = use.layout;
-      const std::vector<int>& strips = problem_.layouts[at(rip)].strips;
-      std::map<Blank, int> ripped;
-      for (const int strip : strips) ++ripped[{strip, kind.length}];
-      if (use.whole) made.add({k, rip, false, 0, 0, static_cast<int>(s)}, source.cost, ripped);
+      if (use.whole)
+        made.add({k, rip, false, 0, 0, whole}, source.cost, Stepped::ripped(problem_, rip, kind.length));
       const auto places = steps.find({k, rip});
       if (places == steps.end()) continue;
-      const auto add_part = [&](Nanometres from, Nanometres end) {
-        std::map<Blank, int> part;
-        for (const int strip : strips) ++part[{strip, end - kerf_}];
-        ++part[{kind.section, kind.length - from}];
-        made.add({k, rip, true, from, end, static_cast<int>(s)}, source.cost, part);
+      const auto add_part = [&](Nanometres from, Nanometres to) {
+        made.add({k, rip, true, from, to, whole}, source.cost,
+                 Stepped::ripped_in_part(problem_, kind, rip, {from, to}, kerf_));
       };
       for (const auto& [from, to] : places->second.steps) add_part(from, to);
       for (const Nanometres point : places->second.points) add_part(point, point);

@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "models/cutting/blanks.h"
 #include "models/cutting/part_fitter.h"
 
 namespace models::cutting {
@@ -21,8 +22,29 @@ struct PartFitter::Stepped {
   };
   std::vector<Source> sources;
 
-  using Blank = std::pair<int, Nanometres>;  // section, clear length
-  std::vector<std::map<Blank, int>> blanks;  // by source
+  std::vector<Blanks> blanks;  // by source
+
+  // What a board gives as it is, ripped over its whole length, and crosscut so that its strips reach up to the one place
+  // and its rest from the other, the crosscut's kerf counted with the strips.
+  [[nodiscard]] static Blanks as_it_is(const StickProblem& of, const cutting::Source& source) {
+    Blanks gives;
+    for (const Supply& supply : source.supplies) {
+      const StickKind& kind = of.kinds[static_cast<std::size_t>(supply.kind)];
+      gives[{kind.section, {}, kind.length}] += supply.count;
+    }
+    return gives;
+  }
+  [[nodiscard]] static Blanks ripped(const StickProblem& of, int rip, Nanometres length) {
+    Blanks gives;
+    for (const int strip : of.layouts[static_cast<std::size_t>(rip)].strips) ++gives[{strip, {}, length}];
+    return gives;
+  }
+  [[nodiscard]] static Blanks ripped_in_part(const StickProblem& of, const StickKind& kind, int rip,
+                                             const Stretch& crosscut, Nanometres kerf) {
+    Blanks gives = ripped(of, rip, crosscut.to - kerf);
+    ++gives[{kind.section, {}, kind.length - crosscut.from}];
+    return gives;
+  }
 
   explicit Stepped(const StickProblem& of) {
     problem.items = of.items;
@@ -30,25 +52,13 @@ struct PartFitter::Stepped {
     problem.cover.demand = of.cover.demand;
     for (const StickItem& item : problem.items) problem.cover.item_family.push_back(item.section);
   }
-  void add(const Source& source, std::int64_t cost, std::map<Blank, int> gives) {
+  void add(const Source& source, std::int64_t cost, Blanks gives) {
     sources.push_back(source);
     problem.cover.sources.push_back({cost, {}, static_cast<int>(problem.cover.group_limit.size())});
     blanks.push_back(std::move(gives));
   }
   void number_kinds() {
-    std::map<Blank, int> kinds;
-    for (const auto& of : blanks)
-      for (const auto& [blank, count] : of) kinds[blank] = 0;
-    for (auto& [blank, kind] : kinds) {
-      kind = static_cast<int>(problem.kinds.size());
-      const bool same = !problem.kinds.empty() && problem.kinds.back().section == blank.first;
-      problem.cover.next_smaller.push_back(same ? kind - 1 : -1);
-      problem.cover.kind_family.push_back(blank.first);
-      problem.kinds.push_back({blank.first, blank.second, {}, 0});
-    }
-    for (std::size_t s = 0; s < blanks.size(); ++s)
-      for (const auto& [blank, count] : blanks[s])
-        problem.cover.sources[s].supplies.push_back({kinds.at(blank), count});
+    cutting::number_kinds(problem, blanks, [](int section) { return section; });
   }
 };
 

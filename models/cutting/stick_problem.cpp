@@ -5,6 +5,8 @@
 #include <numeric>
 #include <set>
 
+#include "models/cutting/blanks.h"
+
 namespace models::cutting {
 
 namespace {
@@ -75,19 +77,12 @@ class Builder {
     }
     for (const Source& source : problem_.cover.sources) problem_.board_cost.push_back(source.cost);
     if (by_volume_) reckon_in_common_units();
-    number_kinds();
+    number_kinds(problem_, blanks_, [&](int section) { return family_of(section); });
     measure();
     return std::move(problem_);
   }
 
  private:
-  struct Blank {
-    int section = 0;
-    std::vector<int> rips;
-    Nanometres length = 0;
-    auto operator<=>(const Blank&) const = default;
-  };
-
   // All sections of a problem are one family where a board may give several of them in shares that are free.
   [[nodiscard]] int family_of(int section) const { return ripping_ == Ripping::parts ? family_ : section; }
 
@@ -179,7 +174,7 @@ class Builder {
 
   bool add_source(const StickSource& source, Money cost, const std::vector<int>& strips,
                   const std::vector<int>& rips, const std::vector<Stretch>& stretches, int group) {
-    std::map<Blank, int> blanks;
+    Blanks blanks;
     for (int strip : strips) {
       const std::optional<Nanometres> shortest = shortest_of(strip, rips);
       if (!shortest) continue;
@@ -193,26 +188,6 @@ class Builder {
     problem_.cover.sources.push_back({cost, {}, group});
     blanks_.push_back(std::move(blanks));
     return true;
-  }
-
-  void number_kinds() {
-    std::map<Blank, int> kinds;
-    for (const auto& blanks : blanks_) {
-      for (const auto& [blank, count] : blanks) kinds[blank] = 0;
-    }
-    for (auto& [blank, kind] : kinds) {  // those that differ in length alone follow each other, ascending
-      kind = static_cast<int>(problem_.kinds.size());
-      const bool same = !problem_.kinds.empty() && problem_.kinds.back().section == blank.section &&
-                        problem_.kinds.back().rips == blank.rips;
-      problem_.cover.next_smaller.push_back(same ? kind - 1 : -1);
-      problem_.cover.kind_family.push_back(family_of(blank.section));
-      problem_.kinds.push_back({blank.section, blank.length, blank.rips, 0});
-    }
-    for (std::size_t s = 0; s < blanks_.size(); ++s) {
-      for (const auto& [blank, count] : blanks_[s]) {
-        problem_.cover.sources[s].supplies.push_back({kinds.at(blank), count});
-      }
-    }
   }
 
   // Boards bought of one section and used in one way, and where some may be ripped in part also in any way: how many, and
@@ -265,8 +240,8 @@ class Builder {
   Ripping ripping_;
   int family_ = 0;
   StickProblem problem_;
-  std::map<int, Nanometres> shortest_;        // by section, of the pieces asked for
-  std::vector<std::map<Blank, int>> blanks_;  // by source
+  std::map<int, Nanometres> shortest_;  // by section, of the pieces asked for
+  std::vector<Blanks> blanks_;          // by source
 };
 
 }  // namespace
