@@ -23,7 +23,10 @@ void add_caption(Drawing& out, const BoardLine& line) {
   std::string what = line.board;
   if (!line.part && alike > 1) what += ", " + std::to_string(alike) + " alike";
   const double indent = line.part ? 18 : 15;
-  out.label(Role::mark, {0, 4}, numbers(line), {mark_cap});
+  const std::string which = numbers(line);
+  // Long runs of numbers are smaller, so that they end before what the boards are.
+  const double which_cap = text_width(which, mark_cap) <= indent - 1 ? mark_cap : total_cap;
+  out.label(Role::mark, {0, 4}, which, {which_cap});
   out.label(Role::note, {indent, 4}, fitted(what, mark_cap, board_caption_width - indent - 2), {mark_cap});
   // A ripped board has no bar of its own, so that its note has the whole line.
   const double room = line.length > 0 ? board_caption_width - indent - 2 : 300;

@@ -14,8 +14,9 @@ constexpr int most_ranges = 60;      // of one crosscut
 constexpr int most_shifts = 9;       // of several
 constexpr int most_whole_tries = 4;  // with whole patterns
 constexpr Limits of_one_try{0, 3'000, 10'000'000};
-constexpr std::int64_t dear_step =
-    2;  // of pricing: there are many lengths of blanks, and each state is looked at for all
+// Of pricing, in other steps: there are many lengths of blanks, and each state is looked at for all.
+constexpr std::int64_t dear_step = 2;
+constexpr double near_all = 0.95;  // of the depth of a cut: so deep that it is sought with samples first
 constexpr double nothing = 1e-9;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
@@ -84,7 +85,7 @@ Fit PartFitter::hold(const Stepped& boards, int section, bool wholly, std::vecto
       cutter.add({static_cast<int>(shortest - boards.problem.kinds.begin()), items});
   }
   const std::vector<int> all = all_of(boards.problem.cover);
-  const std::vector<Cut> lacks = cutter.lacking({all.begin(), all.end()}, 0.95);
+  const std::vector<Cut> lacks = cutter.lacking({all.begin(), all.end()}, near_all);
   Fit fit = Fit::unknown;
   if (std::any_of(lacks.begin(), lacks.end(), [&](const Cut& cut) { return !meets(cut, all); }))
     fit = Fit::no;

@@ -10,8 +10,8 @@ namespace models::cutting {
 
 namespace {
 
-constexpr int keep_factors =
-    1 | 2;  // Clp's: leave the basis' factors when done, begin with those left before
+// Clp's bits: leave the basis' factors when done, and begin with those that were left.
+constexpr int keep_factors = 1 | 2;
 
 }  // namespace
 

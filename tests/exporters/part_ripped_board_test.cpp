@@ -10,6 +10,7 @@
 #include "exporters/cut/buy_rows.h"
 #include "exporters/cut/cut_json.h"
 #include "exporters/cut/cut_sheets.h"
+#include "exporters/lettering.h"
 #include "exporters/plan_json.h"
 #include "exporters/sheets/page.h"
 #include "models/cutting/verify.h"
@@ -50,6 +51,23 @@ models::CutPlan plan_by_hand() {
   plan.plan.set_ups = 9;  // B, C, B, C, A and B, C, B, C
   plan.plan.longest_leftover = 1787 * mm;
   return plan;
+}
+
+TEST(BoardDrawing, ItsNumbersEndBeforeWhatTheBoardsAre) {
+  for (const auto& [first, last] :
+       {std::pair{7, 7}, std::pair{38, 41}, std::pair{197, 206}, std::pair{1997, 2006}}) {
+    BoardLine line;
+    line.first = first;
+    line.last = last;
+    line.board = "38x114, 3600";
+    line.length = 3600;
+    const Drawing drawing = board_drawing(line, 0.05, style);
+    ASSERT_GE(drawing.labels.size(), 2U);
+    const auto &numbers = drawing.labels[0], &what = drawing.labels[1];
+    EXPECT_EQ(numbers.text, first == last ? "7" : std::to_string(first) + "-" + std::to_string(last));
+    EXPECT_LE(numbers.at.x + text_width(numbers.text, numbers.lettering.cap_height), what.at.x - 0.9)
+        << numbers.text;
+  }
 }
 
 TEST(PartRippedBoard, IsASoundPlan) {
