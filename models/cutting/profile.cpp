@@ -1,6 +1,8 @@
 #include "models/cutting/profile.h"
 
 #include <algorithm>
+#include <limits>
+#include <numeric>
 
 namespace models::cutting {
 
@@ -9,7 +11,11 @@ namespace {
 constexpr std::size_t most_traces = 6'000'000;
 constexpr std::size_t most_states = 30'000;  // in one list
 constexpr std::size_t least_states = 400;
-constexpr Nanometres grains = 1'000;  // of the longest, when sampling
+constexpr double few_sets = 2'000;          // of pieces: so few are looked at one by one
+constexpr Nanometres most_cells = 130'000;  // of a grid
+constexpr std::size_t block = 64;           // cells
+constexpr std::size_t cells_a_step = 8;     // that take as long as one of the other steps of work
+constexpr Nanometres grains = 1'000;        // of the longest, when sampling
 constexpr Nanometres nested_grains = 300;
 
 }  // namespace
@@ -27,35 +33,77 @@ void Profile::sample(const std::vector<Item>& items, Nanometres twice_longest) {
 void Profile::run(const std::vector<Item>& items, Nanometres longest) {
   items_ = items.size();
   std::vector<std::size_t> order;
-  std::size_t extensions = 1;
   const auto copies = [&](std::size_t i) {
     return std::min<Nanometres>(items[i].most, longest / items[i].twice_length);
   };
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    if (items[i].worth <= 0 || copies(i) <= 0) continue;
-    order.push_back(i);
-    for (Nanometres left = copies(i), step = 1; left > 0; left -= step, step *= 2) ++extensions;
-  }
+  for (std::size_t i = 0; i < items.size(); ++i)
+    if (items[i].worth > 0 && copies(i) > 0) order.push_back(i);
   // Long ones first: the lists stay short for long.
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     return items[a].twice_length > items[b].twice_length;
   });
-  most_states_ = std::clamp(most_traces / extensions, least_states, most_states);
-  states_.assign(1, {{0, 0, -1}});
-  traces_count_ = 0;
+  std::vector<Trace> added;
+  double sets = 1;
+  Nanometres grid = 0;
   for (const std::size_t i : order) {
     auto left = static_cast<int>(copies(i));
+    sets *= left + 1;
+    grid = std::gcd(grid, items[i].twice_length);
     for (int step = 1; left > 0; step *= 2) {
       const int count = std::min(step, left);
       left -= count;
-      extend(i, items[i], count, longest);
+      added.push_back({-1, static_cast<std::int32_t>(i), count});
     }
   }
+  on_grid_ = grain_ == 0 && !nesting_ && sets > few_sets && longest / grid < most_cells;
+  if (on_grid_) {
+    fill_grid(items, added, grid, longest);
+    return;
+  }
+  most_states_ = std::clamp(most_traces / (added.size() + 1), least_states, most_states);
+  states_.assign(1, {{0, 0, -1}});
+  traces_count_ = 0;
+  for (const Trace& more : added) extend(items[static_cast<std::size_t>(more.item)], more, longest);
   close();
 }
 
-void Profile::extend(std::size_t item, const Item& of, int count, Nanometres longest) {
-  const Trace added{-1, static_cast<std::int32_t>(item), count};
+// Whatever the lengths in between are worth, what fits them is worth no less than what fits shorter ones.
+void Profile::fill_grid(const std::vector<Item>& items, const std::vector<Trace>& added, Nanometres grid,
+                        Nanometres longest) {
+  const auto cells = static_cast<std::size_t>(longest / grid) + 1;
+  const std::size_t blocks = (cells + block - 1) / block;
+  worths_.assign(cells, -std::numeric_limits<double>::infinity());
+  worths_.resize(cells + blocks * block, 0);
+  double* const worths = worths_.data() + cells;
+  stages_.resize(added.size());
+  for (std::size_t s = 0; s < added.size(); ++s) {
+    const Item& of = items[static_cast<std::size_t>(added[s].item)];
+    Stage& stage = stages_[s];
+    stage.added = added[s];
+    stage.cells = static_cast<std::size_t>(of.twice_length * added[s].count / grid);
+    stage.better.assign(blocks, 0);
+    const double more = of.worth * added[s].count;
+    const std::size_t first = stage.cells / block;
+    // From the end, so that what is read is still without this stage.
+    for (std::size_t b = blocks; b-- > first;) {
+      double* const to = worths + b * block;
+      const double* const from = to - stage.cells;
+      double with[block];
+      for (std::size_t n = 0; n < block; ++n) with[n] = from[n] + more;
+      std::uint64_t better = 0;
+      for (std::size_t n = 0; n < block; ++n) better |= static_cast<std::uint64_t>(with[n] > to[n]) << n;
+      for (std::size_t n = 0; n < block; ++n) to[n] = with[n] > to[n] ? with[n] : to[n];
+      stage.better[b] = better;
+    }
+    work_ += static_cast<std::int64_t>((blocks - first) * block / cells_a_step);
+  }
+  steps_.assign(1, {0, 0, 0});
+  for (std::size_t n = 1; n < cells; ++n)
+    if (worths[n] > worths[n - 1])
+      steps_.push_back({static_cast<Nanometres>(n) * grid, worths[n], static_cast<std::int32_t>(n)});
+}
+
+void Profile::extend(const Item& of, const Trace& added, Nanometres longest) {
   if (!nesting_) {
     merge(states_[0], states_[0], of, added, longest);
     coarsen(states_[0], longest);
@@ -64,7 +112,8 @@ void Profile::extend(std::size_t item, const Item& of, int count, Nanometres lon
   const std::vector<std::vector<State>> before = states_;
   for (std::size_t s = 0; s < before.size(); ++s) {
     if (before[s].empty()) continue;
-    const auto to = static_cast<std::size_t>(nesting_->after(static_cast<int>(s), item, count));
+    const auto to = static_cast<std::size_t>(
+        nesting_->after(static_cast<int>(s), static_cast<std::size_t>(added.item), added.count));
     if (states_.size() <= to) states_.resize(to + 1);
     merge(states_[to], before[s], of, added, longest);
   }
@@ -158,6 +207,15 @@ void Profile::close() {
 
 std::vector<int> Profile::counts(const Step& step) const {
   std::vector<int> counts(items_);
+  if (on_grid_) {
+    auto cell = static_cast<std::size_t>(step.trace);
+    for (auto stage = stages_.rbegin(); stage != stages_.rend(); ++stage) {
+      if ((stage->better[cell / block] >> (cell % block) & 1) == 0) continue;
+      counts[static_cast<std::size_t>(stage->added.item)] += stage->added.count;
+      cell -= stage->cells;
+    }
+    return counts;
+  }
   for (std::int32_t trace = step.trace; trace >= 0; trace = traces_[static_cast<std::size_t>(trace)].before) {
     const Trace& of = traces_[static_cast<std::size_t>(trace)];
     counts[static_cast<std::size_t>(of.item)] += of.count;

@@ -50,10 +50,13 @@ class Profile {
     std::int32_t count;
   };
   void run(const std::vector<Item>& items, Nanometres longest);
-  void extend(std::size_t item, const Item& of, int count, Nanometres longest);
+  void extend(const Item& of, const Trace& added, Nanometres longest);
   // Merges with the states those of `from` with an item added so many times.
   void merge(std::vector<State>& states, const std::vector<State>& from, const Item& of, Trace added,
              Nanometres longest);
+  // Each length of a grid for itself.
+  void fill_grid(const std::vector<Item>& items, const std::vector<Trace>& added, Nanometres grid,
+                 Nanometres longest);
   void coarsen(std::vector<State>& states, Nanometres longest) const;
   void close();
 
@@ -66,6 +69,14 @@ class Profile {
   std::size_t items_ = 0;
   std::size_t most_states_ = 0;  // in one list
   Nanometres grain_ = 0;         // while sampling
+  bool on_grid_ = false;         // as filled last
+  struct Stage {
+    Trace added;
+    std::size_t cells;                  // that it is long
+    std::vector<std::uint64_t> better;  // a bit for each length of the grid: worth more with it
+  };
+  std::vector<Stage> stages_;
+  std::vector<double> worths_;  // by length of the grid, behind as much room for what is shorter than nothing
   std::int64_t work_ = 0;
 };
 
