@@ -8,13 +8,6 @@
 
 namespace models::cutting {
 
-namespace {
-
-// Clp's bits: leave the basis' factors when done, and begin with those that were left.
-constexpr int keep_factors = 1 | 2;
-
-}  // namespace
-
 struct Master::Simplex {
   ClpSimplex model;
 };
@@ -195,11 +188,10 @@ bool Master::solve() {
   const std::int64_t weight = 1 + model.numberRows() / 100;
   // New columns leave the basis primal feasible, moved bounds leave it dual feasible. Either method finishes whatever
   // it starts from; the choice only saves pivots.
-  const int from_before = fresh_ ? 0 : keep_factors;
   if (columns_came_) {
-    model.primal(0, from_before);
+    model.primal();
   } else {
-    model.dual(0, from_before);
+    model.dual();
   }
   iterations_ += weight * model.numberIterations();
   if (model.status() > 1) {
