@@ -14,7 +14,10 @@ namespace {
 constexpr std::int64_t most_nodes_for_boards = 2'000;
 // To look for part rips: what they save is mostly found soon, or not at all. One part in so many of what may be done, but
 // not less than suits a house.
-constexpr std::int64_t part_share = 16, enough_part_iterations = 90'000, most_part_steps = 180'000'000;
+constexpr std::int64_t part_share = 16, enough_part_iterations = 180'000, most_part_steps = 180'000'000;
+
+constexpr int whole_share =
+    4;  // for plans that rip every board whole or not at all, where they are only the beginning
 
 Limits part_of(const Limits& limits, int parts) {
   return {limits.nodes / parts, limits.lp_iterations / parts, limits.pricing_steps / parts};
@@ -71,7 +74,6 @@ class GroupPlanner {
                                                   : "no plan was found within the limits of work");
       return false;
     }
-    if (least.bound < least.value) plan.status = PlanStatus::best_found;
     const Objective boards = count_boards(order_, problem, least.value);
     Search& search = part_search_ ? *part_search_ : *whole_search_;
     const CoverResult fewest =
@@ -79,6 +81,8 @@ class GroupPlanner {
     work_ += fewest.work;
     plan.fewest_boards = plan.fewest_boards && fewest.plan && fewest.bound == fewest.value;
     if (fewest.plan) least.plan = fewest.plan;
+    least.value = value_of(*least.plan, cost_of(problem).weight);  // may be less than was known
+    if (least.bound < least.value) plan.status = PlanStatus::best_found;
     plan.bound += in_plan(least, problem);
     plan.whole_rips_bound += all_leans ? whole_bound : in_plan(least, problem);
     add_to(layout, order_, problem, *least.plan, part_pricer_ ? &*part_pricer_ : nullptr);
@@ -96,11 +100,13 @@ class GroupPlanner {
 
   CoverResult rip_whole() {
     const StickProblem& problem = problems_.whole;
+    // Where parts are ripped too, its proof tells less.
+    const Limits limits = may_rip_parts(problems_.parts) ? part_of(limits_, whole_share) : limits_;
     whole_pricer_.emplace(problem, kerf_);
-    whole_search_.emplace(problem.cover, *whole_pricer_, limits_, length_cuts(problem, kerf_));
+    whole_search_.emplace(problem.cover, *whole_pricer_, limits, length_cuts(problem, kerf_));
     const Objective cost = cost_of(problem);
     CoverResult least =
-        whole_search_->minimise(cost, fill_best_first(problem, order_.sections, kerf_), limits_.nodes);
+        whole_search_->minimise(cost, fill_best_first(problem, order_.sections, kerf_), limits.nodes);
     work_ += least.work;
     if (!problem.nestings.empty() && !least.impossible && (!least.plan || least.bound < least.value)) {
       // Where the best plan is not proven, one by long points may be cheaper than what was found.

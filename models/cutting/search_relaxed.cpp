@@ -10,7 +10,7 @@ namespace {
 constexpr double whole = 1e-5;       // a value this near to a whole number is taken for one
 constexpr double hair = 1e-6;        // of the dearest source
 constexpr int deep = 2;              // nodes: what is above is worked out to the end
-constexpr int most_tries = 2;        // of branches at one node
+constexpr int most_tries = 1;        // of branches at one node
 constexpr double least_gain = 1e-3;  // that tells branches apart
 
 }  // namespace

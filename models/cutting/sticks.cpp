@@ -50,6 +50,8 @@ StickPlan plan_sticks(const StickOrder& order) {
   }
   tidy(layout.loads, order.saw.kerf);
   put_in_place(std::move(layout), order, plan);
+  // Rips that were paid for in the search but not used cost nothing.
+  if (plan.status == PlanStatus::best_found && plan.cost <= plan.bound) plan.status = PlanStatus::optimal;
   plan.bound = std::min(plan.bound, plan.cost);
   plan.whole_rips_bound = std::max(plan.whole_rips_bound, plan.bound);
   return plan;
