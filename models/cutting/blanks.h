@@ -13,6 +13,7 @@ struct Blank {
   int section = 0;
   std::vector<int> rips;  // as of a kind
   Nanometres length = 0;
+  Stretch crosscut;  // as of a kind
   auto operator<=>(const Blank&) const = default;
 };
 

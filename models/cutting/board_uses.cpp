@@ -10,6 +10,27 @@ namespace {
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
+const StickKind& board_of(const StickProblem& whole, int source) {
+  return whole.kinds[at(whole.cover.sources[at(source)].supplies[0].kind)];
+}
+
+// What a board gives that is used so.
+Blanks blanks_of(const StickProblem& whole, const BoardUse& use, const std::map<int, Nanometres>& shortest) {
+  const StickKind& board = board_of(whole, use.source);
+  if (use.part) return {{{board.section, {use.rip}, board.length, use.crosscut}, 1}};
+  Blanks blanks;
+  if (use.rip < 0) {
+    for (const Supply& supply : whole.cover.sources[at(use.source)].supplies) {
+      const StickKind& kind = whole.kinds[at(supply.kind)];
+      blanks[{kind.section, {}, kind.length, {}}] += supply.count;
+    }
+    return blanks;
+  }
+  for (const int strip : whole.layouts[at(use.rip)].strips)
+    if (shortest.contains(strip)) ++blanks[{strip, {}, board.length, {}}];
+  return blanks;
+}
+
 }  // namespace
 
 std::map<int, Nanometres> shortest_pieces(const StickProblem& problem, Nanometres kerf) {
@@ -22,18 +43,35 @@ std::map<int, Nanometres> shortest_pieces(const StickProblem& problem, Nanometre
   return shortest;
 }
 
-CrosscutRange crosscut_range(const StickProblem& problem, const StickKind& kind, int rip,
-                             const std::map<int, Nanometres>& shortest, const Saw& saw) {
-  CrosscutRange range{kind.length, kind.length + saw.kerf - shortest.at(kind.section)};
+Stretch crosscut_range(const StickProblem& problem, const StickKind& kind, int rip,
+                       const std::map<int, Nanometres>& shortest, const Saw& saw) {
+  Stretch range{kind.length, kind.length + saw.kerf - shortest.at(kind.section)};
   for (const int strip : problem.layouts[at(rip)].strips)
     if (shortest.contains(strip)) range.from = std::min(range.from, shortest.at(strip));
   range.from = std::max(range.from, std::max<Nanometres>(saw.shortest_rip + saw.kerf, 1));
   return range;
 }
 
-BoardUses board_uses(const StickProblem& whole, const Saw& saw) {
+std::vector<BoardUse> ways_to_use(const StickProblem& whole, const Saw& saw) {
+  const std::map<int, Nanometres> shortest = shortest_pieces(whole, saw.kerf);
+  std::vector<BoardUse> uses;
+  for (std::size_t s = 0; s < whole.cover.sources.size(); ++s) {
+    const int source = static_cast<int>(s);
+    uses.push_back({source, -1, false, {}, source});
+    const StickKind& board = board_of(whole, source);
+    for (const int rip : board.rips) {
+      uses.push_back({source, rip, false, {}, source});
+      const Stretch range = crosscut_range(whole, board, rip, shortest, saw);
+      if (range.from <= range.to) uses.push_back({source, rip, true, range, source});
+    }
+  }
+  return uses;
+}
+
+BoardUses board_uses(const StickProblem& whole, std::vector<BoardUse> uses, const Saw& saw) {
   const std::map<int, Nanometres> shortest = shortest_pieces(whole, saw.kerf);
   BoardUses made;
+  made.uses = std::move(uses);
   StickProblem& problem = made.problem;
   problem.items = whole.items;
   problem.layouts = whole.layouts;
@@ -42,35 +80,16 @@ BoardUses board_uses(const StickProblem& whole, const Saw& saw) {
   problem.cover.item_family = whole.cover.item_family;
   problem.cover.group_limit = whole.cover.group_limit;
   std::vector<Blanks> blanks;
-  for (std::size_t s = 0; s < whole.cover.sources.size(); ++s) {
-    const Source& source = whole.cover.sources[s];
-    const auto add = [&](int rip, bool part, const Blanks& gives) {
-      made.uses.push_back({static_cast<int>(s), rip, part});
-      problem.cover.sources.push_back({source.cost, {}, source.group});
-      blanks.push_back(gives);
-    };
-    Blanks as_it_is;
-    for (const Supply& supply : source.supplies) {
-      const StickKind& kind = whole.kinds[at(supply.kind)];
-      as_it_is[{kind.section, {}, kind.length}] += supply.count;
-    }
-    add(-1, false, as_it_is);
-    const StickKind& kind = whole.kinds[at(source.supplies[0].kind)];
-    for (const int rip : kind.rips) {
-      Blanks strips;
-      for (const int strip : whole.layouts[at(rip)].strips)
-        if (shortest.contains(strip)) ++strips[{strip, {}, kind.length}];
-      add(rip, false, strips);
-      const CrosscutRange range = crosscut_range(whole, kind, rip, shortest, saw);
-      if (range.from <= range.to) add(rip, true, {{{kind.section, {rip}, kind.length}, 1}});
-    }
+  int groups = 0;
+  for (const BoardUse& use : made.uses) {
+    const Source& source = whole.cover.sources[at(use.source)];
+    problem.cover.sources.push_back({source.cost, {}, source.group});
+    blanks.push_back(blanks_of(whole, use, shortest));
+    groups = std::max(groups, use.group + 1);
   }
   number_kinds(problem, blanks, [&](int) { return whole.cover.item_family[0]; });
-  for (StickKind& kind : problem.kinds)
-    if (!kind.rips.empty()) kind.least_rest = shortest.at(kind.section) - saw.kerf;
-  problem.cover.measures.resize(whole.cover.sources.size());
-  for (std::vector<int>& measure : problem.cover.measures) measure.assign(made.uses.size(), 0);
-  for (std::size_t u = 0; u < made.uses.size(); ++u) problem.cover.measures[at(made.uses[u].source)][u] = 1;
+  problem.cover.measures.assign(at(groups), std::vector<int>(made.uses.size()));
+  for (std::size_t u = 0; u < made.uses.size(); ++u) problem.cover.measures[at(made.uses[u].group)][u] = 1;
   return made;
 }
 

@@ -9,15 +9,18 @@
 
 namespace models::cutting {
 
+struct BoardUse {
+  int source = 0;     // of the whole problem
+  int rip = -1;       // layout; -1: not ripped
+  bool part = false;  // else over its whole length
+  Stretch crosscut;   // of a part: where it may end, with the crosscut's kerf
+  int group = 0;      // of uses among which boards are shared out
+};
+
 struct BoardUses {
-  // Its items are those of the whole problem; its measures are how many of each of the whole's sources are used.
+  // Its items are those of the whole problem; its measures are how many boards of each group are used.
   StickProblem problem;
-  struct Use {
-    int source = 0;     // of the whole problem
-    int rip = -1;       // layout; -1: not ripped
-    bool part = false;  // else over its whole length
-  };
-  std::vector<Use> uses;  // by source
+  std::vector<BoardUse> uses;
 };
 
 // The shortest piece of each section that is asked for, as it lies, with a kerf behind it.
@@ -25,12 +28,13 @@ struct BoardUses {
 
 // Where the crosscut of a board may be, with its kerf: neither side of it is too short for a piece, nor the ripped part
 // to be ripped. Empty where `from` is behind `to`.
-struct CrosscutRange {
-  Nanometres from = 0, to = 0;
-};
-[[nodiscard]] CrosscutRange crosscut_range(const StickProblem& problem, const StickKind& kind, int rip,
-                                           const std::map<int, Nanometres>& shortest, const Saw& saw);
+[[nodiscard]] Stretch crosscut_range(const StickProblem& problem, const StickKind& kind, int rip,
+                                     const std::map<int, Nanometres>& shortest, const Saw& saw);
 
-[[nodiscard]] BoardUses board_uses(const StickProblem& whole, const Saw& saw);
+// All there are, by source; those of a source are a group.
+[[nodiscard]] std::vector<BoardUse> ways_to_use(const StickProblem& whole, const Saw& saw);
+
+// Groups are numbered from 0.
+[[nodiscard]] BoardUses board_uses(const StickProblem& whole, std::vector<BoardUse> uses, const Saw& saw);
 
 }  // namespace models::cutting

@@ -257,13 +257,6 @@ std::optional<double> Cutter::value_within(const std::vector<std::int64_t>& leas
   return value;
 }
 
-Spare Cutter::in_whole_numbers(const PartSpare& of) const {
-  Spare spare{pricer_.spread(of.prices, 0), std::vector<double>(whole_.sources.size()), of.spare};
-  for (std::size_t s = 0; s < of.source_worth.size(); ++s)
-    spare.worth[static_cast<std::size_t>(part_.sources[s])] = of.source_worth[s];
-  return spare;
-}
-
 Fit Cutter::fit(const std::vector<int>& taken) {
   std::vector<int> mine;
   for (int s : part_.sources) mine.push_back(taken[static_cast<std::size_t>(s)]);
@@ -280,9 +273,9 @@ Fit Cutter::fit(const std::vector<int>& taken) {
   }
   found_.clear();
   if (fitter_ != nullptr) {
-    const std::optional<PartSpare> of = spare_of(mine);
+    const std::optional<Spare> of = spare_of(mine);
     if (!of) return Fit::unknown;
-    answer.fit = of->spare < 0 ? Fit::no : fitter_->fit(taken, in_whole_numbers(*of), answer.patterns);
+    answer.fit = of->spare < 0 ? Fit::no : fitter_->fit(taken, answer.patterns);
     answer.tried = most_dives;
     found_ = answer.patterns;
     return answer.fit;

@@ -14,20 +14,12 @@ namespace models::cutting {
 
 enum class Fit { yes, no, unknown };
 
-// How near to the best all patterns are of any plan that cuts the pieces from given sources: what such a pattern's pieces
-// are worth may lack of what its source is worth at most no more than the spare, all of them together.
-struct Spare {
-  Prices prices;              // in the whole's numbers
-  std::vector<double> worth;  // by source of the whole; of those that are not asked about, 0
-  double spare = 0;           // below 0: there is no plan
-};
-
 // Knows a better way to tell whether given sources hold a family's pieces.
 class Fitter {
  public:
   virtual ~Fitter() = default;
   // Sources are by number in the whole problem. Where they hold the pieces, `patterns` are how, in the whole's numbers.
-  virtual Fit fit(const std::vector<int>& taken, const Spare& spare, std::vector<PatternUse>& patterns) = 0;
+  virtual Fit fit(const std::vector<int>& taken, std::vector<PatternUse>& patterns) = 0;
   [[nodiscard]] virtual Work work() const = 0;  // of all answers
 };
 
@@ -99,13 +91,12 @@ class Cutter {
   bool enrich(const std::vector<int>& at_most, bool exact = true);
 
   // At the prices of the relaxation that may leave some of the sources unused. Nothing where it could not be solved.
-  struct PartSpare {
+  struct Spare {
     Prices prices;
     std::vector<double> kind_worth, source_worth;
     double spare = 0;
   };
-  [[nodiscard]] Spare in_whole_numbers(const PartSpare& of) const;
-  [[nodiscard]] std::optional<PartSpare> spare_of(const std::vector<int>& sources);
+  [[nodiscard]] std::optional<Spare> spare_of(const std::vector<int>& sources);
 
   // Rounds the relaxation step by step (dive.cpp). The sources are those of the part.
   bool dive(const std::vector<int>& sources, int variant);

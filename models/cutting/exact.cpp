@@ -23,13 +23,13 @@ struct Range {
 // At any prices, what the sources' blanks can be worth less what the pieces are worth is all that the patterns of a plan on
 // these sources may lack together. At good prices that is little, and few patterns are near enough to the best. The prices
 // come from the relaxation that may leave sources unused; with all of them fixed there would be none.
-std::optional<Cutter::PartSpare> Cutter::spare_of(const std::vector<int>& sources) {
+std::optional<Cutter::Spare> Cutter::spare_of(const std::vector<int>& sources) {
   master_.aim_at(Aim::cost);
   master_.bound_sources(std::vector<double>(sources.size()), {sources.begin(), sources.end()});
   do {
     if (worked_out() || !master_.solve()) return std::nullopt;
   } while (enrich(part_.problem.demand));
-  PartSpare of{master_.prices(ticks_), {}, {}, 0};
+  Spare of{master_.prices(ticks_), {}, {}, 0};
   of.kind_worth = pricer_.price(of.prices, part_.problem.demand).worth;
   of.source_worth = source_worths(of.kind_worth);
   for (std::size_t s = 0; s < sources.size(); ++s) of.spare += of.source_worth[s] * sources[s];
@@ -40,7 +40,7 @@ std::optional<Cutter::PartSpare> Cutter::spare_of(const std::vector<int>& source
 
 Fit Cutter::cut_exactly(const std::vector<int>& sources, bool thorough) {
   const int times = thorough ? thorough_times : 1;
-  const std::optional<PartSpare> of = spare_of(sources);
+  const std::optional<Spare> of = spare_of(sources);
   if (!of) return Fit::unknown;
   if (of->spare < 0) return Fit::no;
   const std::vector<double> most(sources.begin(), sources.end());

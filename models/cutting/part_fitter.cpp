@@ -1,22 +1,50 @@
 #include "models/cutting/part_fitter.h"
 
-#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <optional>
+#include <utility>
 
-#include "models/cutting/nested_pricer.h"
-#include "models/cutting/search.h"
-#include "models/cutting/stepped_boards.h"
+#include "models/cutting/crosscut_places.h"
 
 namespace models::cutting {
 
 namespace {
 
-constexpr int most_tries = 12;
-constexpr std::int64_t most_nodes = 300;  // of each try
-constexpr std::int64_t one_share = 3;     // of what may be done, for one question
-constexpr double dear_piece = 1'000;      // uncut, in parts ripped
-constexpr std::int64_t real_part = 1, stepped_part = 10;
+constexpr double whole = 1e-5;  // a value this near to a whole number is taken for one
+constexpr int most_splits = 150;
+constexpr int most_narrowed = 40;
+constexpr std::int64_t one_share = 3;  // of what may be done, for one question
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+// Whether so many boards are asked for in some way that there are not enough, or so few that not all are used.
+bool asks_amiss(const UseBounds& split, const std::vector<BoardUse>& uses, const std::vector<int>& counts,
+                bool all) {
+  std::vector<std::int64_t> least(counts.size()), most(counts.size());
+  for (std::size_t u = 0; u < uses.size(); ++u) {
+    least[at(uses[u].group)] += split.least[u];
+    most[at(uses[u].group)] += split.most[u];
+  }
+  for (std::size_t g = 0; g < counts.size(); ++g)
+    if (least[g] > counts[g] || (all && most[g] < counts[g])) return true;
+  return false;
+}
+
+// The use to branch on: of those that are not whole the nearest to a half, parts of boards first.
+std::optional<std::size_t> fractional(const std::vector<BoardUse>& uses, const std::vector<double>& used) {
+  std::optional<std::size_t> best;
+  double best_score = whole;
+  for (std::size_t u = 0; u < used.size(); ++u) {
+    const double fraction = std::abs(used[u] - std::round(used[u]));
+    if (fraction < whole) continue;
+    const double score = fraction + (uses[u].part ? 1 : 0);
+    if (score <= best_score) continue;
+    best = u;
+    best_score = score;
+  }
+  return best;
+}
 
 }  // namespace
 
@@ -25,149 +53,102 @@ PartFitter::PartFitter(const StickProblem& problem, RippingPricer& pricer, const
     : problem_(problem),
       pricer_(pricer),
       saw_(saw),
-      uses_(board_uses(problem, saw)),
-      uses_pricer_(uses_.problem, saw),
-      uses_cutter_(uses_.problem.cover, uses_.problem.cover.item_family[0], uses_pricer_, limits_),
-      shortest_pieces_(shortest_pieces(problem, saw.kerf)),
-      kerf_(saw.kerf),
-      limits_(limits) {
-  Objective parts;
-  for (const BoardUses::Use& use : uses_.uses) parts.weight.push_back(use.part ? 1 : 0);
-  uses_cutter_.set_goal(parts, dear_piece);
+      limits_(limits),
+      anywhere_(problem, ways_to_use(problem, saw), saw, limits_),
+      placed_(problem, pricer, saw) {
+  for (const StickItem& item : problem.items)
+    step_ = std::gcd(step_, problem.nestings.contains(item.section) ? 1 : item.length + saw.kerf);
 }
 
-std::vector<PatternUse> PartFitter::real_boards(const Stepped& stepped, const CoverPlan& plan,
-                                                std::vector<Parted>& parted) {
-  struct Set {  // the pieces of one blank
-    Nanometres length = 0;
-    std::vector<ItemCount> items;
-  };
-  std::map<int, std::vector<Set>> sets;  // by section, longest first
-  for (const PatternUse& use : plan.patterns) {
-    const int section = stepped.problem.kinds[at(use.pattern.kind)].section;
-    const Nanometres length = pricer_.taken(section, use.pattern.items);
-    sets[section].insert(sets[section].end(), static_cast<std::size_t>(use.count),
-                         {length, use.pattern.items});
-  }
-  for (auto& [section, of] : sets)
-    std::stable_sort(of.begin(), of.end(), [](const Set& a, const Set& b) { return a.length > b.length; });
-  // The longest set on the longest blank, and so on down.
-  struct Slot {
-    Nanometres length = 0;  // kerf included
-    std::size_t source = 0;
-    bool rest = false;  // or a strip
-    int kind = 0;       // of the whole problem, where the blank is no part of a ripped board
-  };
-  std::map<int, std::vector<Slot>> slots;
-  for (std::size_t s = 0; s < plan.sources.size(); ++s) {
-    const Stepped::Source& source = stepped.sources[s];
-    for (int n = 0; n < plan.sources[s]; ++n) {
-      if (source.rip < 0) {
-        for (const Supply& supply : problem_.cover.sources[at(source.whole)].supplies) {
-          const StickKind& kind = problem_.kinds[at(supply.kind)];
-          for (int c = 0; c < supply.count; ++c)
-            slots[kind.section].push_back({kind.length + kerf_, s, false, supply.kind});
-        }
-        continue;
-      }
-      const StickKind& kind = problem_.kinds[at(source.kind)];
-      for (const int strip : problem_.layouts[at(source.rip)].strips)
-        slots[strip].push_back({source.part ? source.to : kind.length + kerf_, s, false, 0});
-      if (source.part) slots[kind.section].push_back({kind.length + kerf_ - source.from, s, true, 0});
-    }
-  }
-  struct Ripped {                            // by source
-    std::map<int, std::vector<Set>> strips;  // by section, longest first
-    std::vector<Set> rests;                  // longest first
-  };
-  std::vector<Ripped> cuts(plan.sources.size());
-  std::vector<PatternUse> boards;
-  for (auto& [section, of] : slots) {
-    std::stable_sort(of.begin(), of.end(), [](const Slot& a, const Slot& b) { return a.length > b.length; });
-    std::vector<Set>& fill = sets[section];
-    for (std::size_t n = 0; n < of.size(); ++n) {
-      const Slot& slot = of[n];
-      Set set = n < fill.size() ? fill[n] : Set{};
-      if (stepped.sources[slot.source].rip < 0) {
-        if (!set.items.empty()) boards.push_back({pricer_.pattern_of(slot.kind, {-1, {}, set.items}), 1});
-      } else if (slot.rest) {
-        cuts[slot.source].rests.push_back(std::move(set));
-      } else {
-        cuts[slot.source].strips[section].push_back(std::move(set));
-      }
-    }
-  }
-  bool all_fit = true;
-  for (std::size_t s = 0; s < plan.sources.size(); ++s) {
-    const Stepped::Source& source = stepped.sources[s];
-    if (plan.sources[s] == 0 || source.rip < 0) continue;
-    const Nanometres room = problem_.kinds[at(source.kind)].length + kerf_;
-    std::map<int, std::size_t> next;
-    for (int n = 0; n < plan.sources[s]; ++n) {
-      RippedPattern lies{source.rip, {}, {}};
-      for (const int strip : problem_.layouts[at(source.rip)].strips) {
-        const Set& set = cuts[s].strips.at(strip)[next[strip]++];
-        lies.strips.push_back(set.items);
-      }
-      if (source.part) {  // the longest strips with the shortest rest
-        const Set& rest = cuts[s].rests[cuts[s].rests.size() - 1 - static_cast<std::size_t>(n)];
-        lies.rest = rest.items;
-        const Nanometres ripped = pricer_.ripped_length(lies);
-        parted.push_back({s, room - rest.length, ripped});
-        all_fit = all_fit && ripped + rest.length <= room;
-      }
-      boards.push_back({pricer_.pattern_of(source.kind, lies), 1});
-    }
-  }
-  if (!all_fit) boards.clear();
-  return boards;
-}
-
-void PartFitter::divide(const Stepped& stepped, const std::vector<Parted>& parted, Steps& steps) const {
-  for (const Parted& board : parted) {
-    if (board.strips_have_room <= board.rest_has_room) continue;
-    // At any place between them, neither step holds both.
-    const Stepped::Source& source = stepped.sources[board.source];
-    const Nanometres middle = (source.from + source.to) / 2;
-    Places& places = steps.at({source.kind, source.rip});
-    divide_at(places, std::clamp(middle, board.rest_has_room + 1, board.strips_have_room));
-    for (const Nanometres point : {board.strips_have_room, board.rest_has_room})
-      if (is_among(places.all, point)) places.points.insert(point);
-  }
+Work PartFitter::work() const {
+  Work all = work_;
+  all += anywhere_.work();
+  all += placed_.work();
+  return all;
 }
 
 bool PartFitter::worked_out(const Work& before) const {
+  const Work all = work();
   const auto is_done = [&](std::int64_t Work::*done, std::int64_t Limits::*most) {
-    return work().*done >= limits_.*most || work().*done - before.*done >= limits_.*most / one_share;
+    return all.*done >= limits_.*most || all.*done - before.*done >= limits_.*most / one_share;
   };
   return is_done(&Work::lp_iterations, &Limits::lp_iterations) ||
          is_done(&Work::pricing_steps, &Limits::pricing_steps);
 }
 
-Fit PartFitter::fit(const std::vector<int>& taken, const Spare& spare, std::vector<PatternUse>& patterns) {
-  if (const Fit by_split = split(taken, patterns); by_split != Fit::unknown) return by_split;
-  const Work before = work();
-  const Uses uses = near_enough(taken, spare);
-  Steps steps = first_steps(uses);
-  const Limits each{most_nodes, limits_.lp_iterations / 5, limits_.pricing_steps / 3};
-  for (int n = 0; n < most_tries; ++n) {
-    if (worked_out(before)) break;
-    const Stepped boards = stepped(taken, uses, steps);
-    NestedPricer pricer(boards.problem, kerf_);
-    Search search(boards.problem.cover, pricer, each, length_cuts(boards.problem, kerf_));
-    Objective parts;
-    for (const Stepped::Source& source : boards.sources)
-      parts.weight.push_back(!source.part ? 0 : source.from == source.to ? real_part : stepped_part);
-    const CoverResult found = search.minimise(parts, std::nullopt, most_nodes);
-    work_ += found.work;
-    if (found.impossible) return Fit::no;
-    if (!found.plan) return Fit::unknown;
-    std::vector<Parted> parted;
-    patterns = real_boards(boards, *found.plan, parted);
-    if (!patterns.empty()) return Fit::yes;
-    divide(boards, parted, steps);
+Fit PartFitter::fit(const std::vector<int>& taken, std::vector<PatternUse>& patterns) {
+  if (!std::exchange(began_, true)) {  // with what the search has found before
+    for (const auto& [pattern, lies] : pricer_.known()) {
+      const StickKind& kind = problem_.kinds[at(pattern.kind)];
+      anywhere_.add(kind.section, kind.length, lies);
+    }
   }
-  return Fit::unknown;
+  return split(anywhere_, {taken, false, work(), 0}, patterns);
+}
+
+Fit PartFitter::split(UsesRelaxation& relaxed, const Question& asked, std::vector<PatternUse>& patterns) {
+  const std::vector<BoardUse>& uses = relaxed.uses();
+  UseBounds root;
+  for (const BoardUse& use : uses) {
+    root.least.push_back(0);
+    root.most.push_back(asked.counts[at(use.group)]);
+  }
+  std::vector<UseBounds> open{root};
+  bool all_proven = true;
+  for (int n = 0; n < most_splits && !open.empty() && !worked_out(asked.before); ++n) {
+    UseBounds split = std::move(open.back());
+    open.pop_back();
+    if (asks_amiss(split, uses, asked.counts, asked.all)) continue;
+    const Work before = relaxed.work();
+    const UsesRelaxation::End end = relaxed.solve(split, asked.counts, asked.all);
+    if (&relaxed != &anywhere_) work_ += since(before, relaxed.work());
+    if (end == UsesRelaxation::End::none) continue;
+    if (end == UsesRelaxation::End::unknown) {
+      all_proven = false;
+      continue;
+    }
+    if (const auto use = fractional(uses, relaxed.used())) {
+      UseBounds down = split;
+      down.most[*use] = static_cast<std::int64_t>(std::floor(relaxed.used()[*use]));
+      split.least[*use] = down.most[*use] + 1;
+      open.push_back(std::move(down));
+      open.push_back(std::move(split));
+      continue;
+    }
+    std::vector<int> used;
+    for (const double count : relaxed.used()) used.push_back(static_cast<int>(std::lround(count)));
+    const Fit fit = crosscut(relaxed, used, asked, patterns);
+    if (fit == Fit::yes) return fit;
+    all_proven = all_proven && fit == Fit::no;
+    // Not these, but all others; they are looked at last.
+    for (std::size_t u = 0; u < used.size(); ++u) {
+      UseBounds down = split, up = split;
+      down.most[u] = used[u] - 1;
+      up.least[u] = used[u] + 1;
+      for (UseBounds* other : {&down, &up})
+        if (other->least[u] <= other->most[u]) open.insert(open.begin(), std::move(*other));
+      split.least[u] = split.most[u] = used[u];
+    }
+  }
+  return open.empty() && all_proven ? Fit::no : Fit::unknown;
+}
+
+Fit PartFitter::crosscut(const UsesRelaxation& relaxed, const std::vector<int>& used, const Question& asked,
+                         std::vector<PatternUse>& patterns) {
+  std::vector<BoardUse> narrower = narrower_uses(relaxed, used, step_);
+  const LikelyPlaces likely = likely_places(relaxed, used);
+  if (likely.exact || narrower.empty()) {
+    const Fit there = placed_.fit(relaxed.uses(), used, likely.boards, patterns);
+    // Where the relaxation of each section cuts all pieces, narrower ranges tell no more.
+    if (there != Fit::no || narrower.empty()) return there;
+  }
+  if (asked.narrowed == most_narrowed) return Fit::unknown;
+  Question closer{{}, true, asked.before, asked.narrowed + 1};
+  for (const int count : used)
+    if (count > 0) closer.counts.push_back(count);
+  UsesRelaxation within(problem_, std::move(narrower), saw_, limits_);
+  within.add(relaxed);
+  return split(within, closer, patterns);
 }
 
 }  // namespace models::cutting

@@ -80,9 +80,9 @@ RippingPricer::Split RippingPricer::best_split(int kind, int rip) const {
   std::size_t r = rest.size() - 1;
   Split best;
   Nanometres best_at = 0;
-  const Nanometres least_rest = problem_.kinds[at(kind)].least_rest;
-  const Nanometres last = least_rest > 0 ? room - 2 * (least_rest + kerf_) : room;
-  for (Nanometres cut = 2 * shortest_; cut <= last;) {
+  const Stretch& crosscut = problem_.kinds[at(kind)].crosscut;
+  const Nanometres last = crosscut.to > 0 ? 2 * crosscut.to : room;
+  for (Nanometres cut = 2 * std::max(shortest_, crosscut.from); cut <= last;) {
     double worth = 0;
     Nanometres next_cut = room + 1;
     for (Side& side : sides) {
@@ -104,54 +104,6 @@ RippingPricer::Split RippingPricer::best_split(int kind, int rip) const {
   if (best.rest != nullptr)
     for (const int strip : strips) best.strips.push_back(&within(strip, best_at));
   return best;
-}
-
-// Between two lengths at which strips become worth more, the crosscut may stand as far to the right as the rest lasts.
-std::vector<Stretch> RippingPricer::places(int kind, int rip, double least) const {
-  const Nanometres room = 2 * (problem_.kinds[at(kind)].length + kerf_);
-  const std::vector<Step>& rest = families_.at(problem_.kinds[at(kind)].section).profile.steps();
-  const std::vector<int>& strips = problem_.layouts[at(rip)].strips;
-  std::set<Nanometres> cuts{2 * shortest_};
-  for (const int strip : std::set<int>(strips.begin(), strips.end()))
-    for (const Step& step : families_.at(strip).profile.steps())
-      if (step.twice_length > 2 * shortest_ && step.twice_length <= room) cuts.insert(step.twice_length);
-  std::vector<Stretch> found;
-  for (auto cut = cuts.begin(); cut != cuts.end(); ++cut) {
-    double worth = 0;
-    for (const int strip : strips) worth += within(strip, *cut).worth;
-    const auto enough =
-        std::lower_bound(rest.begin(), rest.end(), least - worth,
-                         [](const Step& step, double least_worth) { return step.worth < least_worth; });
-    if (enough == rest.end()) continue;
-    const auto next = std::next(cut);
-    const Nanometres last = next == cuts.end() ? room : *next - 1;
-    const Nanometres from = (*cut + 1) / 2;
-    const Nanometres to = std::min(last, room - enough->twice_length) / 2;
-    if (from > to) continue;
-    if (!found.empty() && found.back().to + 1 >= from)
-      found.back().to = to;
-    else
-      found.push_back({from, to});
-  }
-  return found;
-}
-
-std::vector<RippingPricer::Uses> RippingPricer::uses(const Prices& prices, const std::vector<int>& at_most,
-                                                     const std::vector<double>& least) {
-  fill(prices, at_most, true);
-  std::vector<Uses> uses(problem_.kinds.size());
-  for (std::size_t k = 0; k < uses.size(); ++k) {
-    const StickKind& kind = problem_.kinds[k];
-    const auto worth = [&](int section) { return within(section, 2 * (kind.length + kerf_)).worth; };
-    uses[k].whole = worth(kind.section) >= least[k];
-    for (const int rip : kind.rips) {
-      double strips = 0;
-      for (const int strip : problem_.layouts[at(rip)].strips) strips += worth(strip);
-      uses[k].rips.push_back({rip, strips >= least[k], places(static_cast<int>(k), rip, least[k])});
-      steps_ += static_cast<std::int64_t>(families_.at(kind.section).profile.steps().size());
-    }
-  }
-  return uses;
 }
 
 std::vector<ItemCount> RippingPricer::items_at(int section, const Step& step) const {
@@ -185,7 +137,10 @@ Nanometres RippingPricer::ripped_length(const RippedPattern& lies) const {
 
 bool RippingPricer::fits(int kind, const RippedPattern& lies) const {
   const StickKind& of = problem_.kinds[at(kind)];
-  return ripped_length(lies) + taken(of.section, lies.rest) <= of.length + kerf_;
+  const Nanometres ripped = ripped_length(lies), rest = taken(of.section, lies.rest),
+                   room = of.length + kerf_;
+  if (of.crosscut.to > 0 && (ripped > of.crosscut.to || rest > room - of.crosscut.from)) return false;
+  return ripped + rest <= room;
 }
 
 Pattern RippingPricer::pattern_of(int kind, const RippedPattern& lies) {
@@ -207,7 +162,7 @@ std::vector<Pattern> RippingPricer::patterns(int kind, double over, double& wort
   const auto offer = [&](const RippedPattern& lies) {
     if (fits(kind, lies)) found.push_back(pattern_of(kind, lies));
   };
-  if (of.least_rest == 0) {
+  if (of.crosscut.to == 0) {
     const Step& whole = within(of.section, 2 * (of.length + kerf_));
     worth = std::max(worth, whole.worth);
     if (whole.worth > over) offer({-1, {}, items_at(of.section, whole)});

@@ -29,21 +29,6 @@ class RippingPricer : public Pricer {
                                            std::size_t most) override;
   [[nodiscard]] std::int64_t steps() const override;
 
-  // How a board may be used so that its pieces are worth enough: as it is, or ripped, over its whole length or up to a
-  // crosscut. Places are of the crosscut, with its kerf.
-  struct Uses {
-    bool whole = false;
-    struct Rip {
-      int layout = 0;
-      bool whole = false;
-      std::vector<Stretch> places;
-    };
-    std::vector<Rip> rips;
-  };
-  // By kind, where it is to be worth `least` at these prices.
-  [[nodiscard]] std::vector<Uses> uses(const Prices& prices, const std::vector<int>& at_most,
-                                       const std::vector<double>& least);
-
   // The pattern of pieces that lie so; its layout is known from then on.
   Pattern pattern_of(int kind, const RippedPattern& lies);
   // How a pattern of this pricer lies.
@@ -52,6 +37,7 @@ class RippingPricer : public Pricer {
   [[nodiscard]] const std::map<Pattern, RippedPattern>& known() const { return lying_; }
   // How much of a stick of a section these pieces take, with a kerf behind them.
   [[nodiscard]] Nanometres taken(int section, const std::vector<ItemCount>& items) const;
+  [[nodiscard]] bool fits(int kind, const RippedPattern& lies) const;
   // How much of the board is ripped then, with the kerf of the crosscut behind it; 0 where no strip has a piece.
   [[nodiscard]] Nanometres ripped_length(const RippedPattern& lies) const;
 
@@ -70,10 +56,8 @@ class RippingPricer : public Pricer {
   };
   void fill(const Prices& prices, const std::vector<int>& at_most, bool exact);
   [[nodiscard]] Split best_split(int kind, int rip) const;
-  [[nodiscard]] std::vector<Stretch> places(int kind, int rip, double least) const;
   [[nodiscard]] const Step& within(int section, Nanometres twice_length) const;
   [[nodiscard]] std::vector<ItemCount> items_at(int section, const Step& step) const;
-  [[nodiscard]] bool fits(int kind, const RippedPattern& lies) const;
   std::vector<Pattern> patterns(int kind, double over, double& worth);
   const StickProblem& problem_;
   Nanometres kerf_;

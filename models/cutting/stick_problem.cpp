@@ -180,7 +180,7 @@ class Builder {
       if (!shortest) continue;
       for (const Stretch& stretch : stretches) {
         const Nanometres length = stretch.to - stretch.from;
-        if (length >= *shortest) ++blanks[{strip, rips, length}];
+        if (length >= *shortest) ++blanks[{strip, rips, length, {}}];
       }
     }
     if (blanks.empty()) return false;

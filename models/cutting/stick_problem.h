@@ -29,8 +29,9 @@ struct StickKind {
   Nanometres length = 0;
   // Layouts of the problem, one of which its left part may be ripped by; the rest stays whole.
   std::vector<int> rips;
-  // Where it is not 0, so much at least of each blank stays whole, and some of it is ripped.
-  Nanometres least_rest = 0;
+  // Where `to` is not 0, some of each blank is ripped: from its left end up to a crosscut that is somewhere here, its
+  // kerf counted with the strips.
+  Stretch crosscut;
 };
 
 // What a source of the cover problem stands for.

@@ -55,6 +55,7 @@ struct Stock {
 struct Stretch {
   Nanometres from = 0;
   Nanometres to = 0;
+  auto operator<=>(const Stretch&) const = default;
 };
 
 struct OnHand {

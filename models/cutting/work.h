@@ -23,6 +23,10 @@ struct Work {
     pricing_steps += more.pricing_steps;
     return *this;
   }
+  friend Work since(const Work& before, const Work& now) {
+    return {now.nodes - before.nodes, now.lp_iterations - before.lp_iterations,
+            now.pricing_steps - before.pricing_steps};
+  }
 };
 
 }  // namespace models::cutting

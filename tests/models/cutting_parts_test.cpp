@@ -6,15 +6,19 @@
 #include <gtest/gtest.h>
 
 #include "models/cutting/board_uses.h"
+#include "models/cutting/board_worths.h"
+#include "models/cutting/crosscut_places.h"
 #include "models/cutting/master.h"
 #include "models/cutting/part_fitter.h"
 #include "models/cutting/profile.h"
 #include "models/cutting/sticks.h"
+#include "models/cutting/uses_relaxation.h"
 #include "models/cutting/verify.h"
 
 using namespace models::cutting;
 using testing::ElementsAre;
 using testing::IsEmpty;
+using testing::UnorderedElementsAre;
 
 namespace {
 
@@ -72,7 +76,7 @@ TEST(PartRips, APlanMayExistWithThemAlone) {
 TEST(BoardUses, AreAllWaysOfABoardWithRoomForAPieceOnEitherSideOfItsCrosscut) {
   const StickOrder order = two_strips_and_a_board(40);
   const StickProblem problem = stick_problems(order, shapes_of(order).planned, false, Ripping::parts).at(0);
-  const BoardUses made = board_uses(problem, order.saw);
+  const BoardUses made = board_uses(problem, ways_to_use(problem, order.saw), order.saw);
   // As they are, and where work for one strip or for two is paid: as they are, ripped all along or ripped in part.
   ASSERT_EQ(problem.cover.sources.size(), 3U);
   ASSERT_EQ(made.uses.size(), 1U + 3 + 3);
@@ -83,8 +87,8 @@ TEST(BoardUses, AreAllWaysOfABoardWithRoomForAPieceOnEitherSideOfItsCrosscut) {
                           ElementsAre(0, 0, 0, 0, 1, 1, 1)));
   EXPECT_TRUE(made.uses[6].part);
   // Clear are 96: a strip of 48 and a kerf before it, 40 of the board behind.
-  const CrosscutRange range = crosscut_range(problem, problem.kinds.back(), made.uses[6].rip,
-                                             shortest_pieces(problem, order.saw.kerf), order.saw);
+  const Stretch range = crosscut_range(problem, problem.kinds.back(), made.uses[6].rip,
+                                       shortest_pieces(problem, order.saw.kerf), order.saw);
   EXPECT_EQ(range.from, 48 + 1);
   EXPECT_EQ(range.to, 96 - 40);
 }
@@ -96,15 +100,73 @@ TEST(PartFitter, TellsWhetherOneBoardHoldsAllPieces) {
     const StickProblem problem = stick_problems(order, shapes_of(order).planned, false, Ripping::parts).at(0);
     RippingPricer pricer(problem, order.saw);
     PartFitter fitter(problem, pricer, order.saw, {100, 10'000, 1'000'000});
-    Spare any;
-    any.prices = {std::vector<double>(problem.items.size()), std::vector<double>(problem.kinds.size())};
-    any.worth = {0, 0, 0};
     std::vector<PatternUse> patterns;
-    EXPECT_EQ(fitter.fit({0, 0, 1}, any, patterns), board == 47 ? Fit::yes : Fit::no);
+    EXPECT_EQ(fitter.fit({0, 0, 1}, patterns), board == 47 ? Fit::yes : Fit::no);
     if (board == 48) continue;
     ASSERT_EQ(patterns.size(), 1U);
     EXPECT_EQ(pricer.ripped_length(pricer.lying(patterns[0].pattern)), 48 + 1);
   }
+}
+
+// Two boards as above and of strips two pairs; of both together nothing may be lost.
+StickProblem two_boards(const StickOrder& order) {
+  return stick_problems(order, shapes_of(order).planned, false, Ripping::parts).at(0);
+}
+
+StickOrder two_boards_full(Nanometres one, Nanometres other) {
+  StickOrder order = two_strips_and_a_board(one);
+  order.pieces = {{"A", 1, one, 1}, {"B", 1, other, 1}, {"C", 0, 29, 2}, {"D", 0, 59, 2}};
+  return order;
+}
+
+TEST(PartFitter, CrosscutsEachBoardWhereItsPiecesNeedIt) {
+  // Clear are 96, with a kerf 97. Strips of 29 and a kerf leave 67: 66 and a kerf. Strips of 59 leave 37: 36 and a kerf.
+  const StickOrder order = two_boards_full(66, 36);
+  const StickProblem problem = two_boards(order);
+  RippingPricer pricer(problem, order.saw);
+  PartFitter fitter(problem, pricer, order.saw, {100, 10'000, 1'000'000});
+  std::vector<PatternUse> patterns;
+  ASSERT_EQ(fitter.fit({0, 0, 2}, patterns), Fit::yes);
+  std::vector<Nanometres> ripped;
+  for (const PatternUse& use : patterns) ripped.push_back(pricer.ripped_length(pricer.lying(use.pattern)));
+  EXPECT_THAT(ripped, UnorderedElementsAre(30, 60));
+}
+
+TEST(PartFitter, ProvesThatPiecesDoNotFitThoughTheyTakeNoMoreWood) {
+  // As much in all, but 42 and a kerf fit beside no strip of 59, and side by side no two pairs are shorter.
+  const StickOrder order = two_boards_full(60, 42);
+  const StickProblem problem = two_boards(order);
+  RippingPricer pricer(problem, order.saw);
+  PartFitter fitter(problem, pricer, order.saw, {100, 10'000, 1'000'000});
+  std::vector<PatternUse> patterns;
+  EXPECT_EQ(fitter.fit({0, 0, 2}, patterns), Fit::no);
+}
+
+TEST(UsesRelaxation, KnowsWhereBoardsMayBeCrosscut) {
+  const StickOrder order = two_strips_and_a_board(40);
+  const StickProblem problem = two_boards(order);
+  const Limits limits{100, 10'000, 1'000'000};
+  UsesRelaxation relaxed(problem, ways_to_use(problem, order.saw), order.saw, limits);
+  const std::vector<int> used{0, 0, 0, 0, 0, 0, 1};  // one board, in part ripped into two strips
+  ASSERT_EQ(relaxed.solve({{0, 0, 0, 0, 0, 0, 1}, {0, 0, 0, 0, 0, 0, 1}}, {0, 0, 1}, false),
+            UsesRelaxation::End::solved);
+  // From behind two strips of 48 to before a piece of 40, in the 96 that are clear; with kerfs.
+  const LikelyPlaces likely = likely_places(relaxed, used);
+  ASSERT_EQ(likely.boards.size(), 1U);
+  EXPECT_TRUE(likely.exact);
+  EXPECT_EQ(likely.boards[0].place, (48 + 1 + 97 - 41) / 2);
+  std::vector<Stretch> ranges;
+  for (const BoardUse& use : narrower_uses(relaxed, used, 1)) ranges.push_back(use.crosscut);
+  EXPECT_THAT(ranges, ElementsAre(Stretch{49, 52}, Stretch{53, 56}));
+}
+
+TEST(BoardWorths, TellWhatCannotBe) {
+  BoardWorths worths({{0, -1, false, {}, 0}, {0, 0, false, {}, 0}});  // a board as it is, or ripped
+  worths.add({10, 6}, 19);
+  EXPECT_FALSE(worths.lack({{0, 0}, {2, 2}}, {2}));  // 10 + 10
+  EXPECT_TRUE(worths.lack({{0, 0}, {1, 2}}, {2}));   // 10 + 6
+  EXPECT_TRUE(worths.lack({{0, 1}, {2, 2}}, {2}));
+  EXPECT_FALSE(worths.lack({{0, 1}, {2, 2}}, {3}));  // 6 + 10 + 10
 }
 
 TEST(Master, ForgetsNothingThatItHasNotTriedYet) {
@@ -135,7 +197,8 @@ TEST(Profile, KnowsTheBestOfEveryLength) {
   for (int round = 0; round < 50; ++round) {
     SCOPED_TRACE(round);
     std::vector<Profile::Item> items;
-    for (int i = 0; i < 5; ++i)
+    const int few = 5, many = 8;  // sets are looked at one by one, or lengths
+    for (int i = 0; i < (round % 2 == 0 ? few : many); ++i)
       items.push_back({between(3, 30), static_cast<double>(between(0, 40)), between(0, 3)});
     const Nanometres longest = between(20, 90);
     Profile profile(nullptr);
