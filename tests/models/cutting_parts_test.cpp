@@ -33,6 +33,34 @@ StickOrder two_strips_and_a_board(Nanometres board) {
   return order;
 }
 
+// Two such boards and two pairs of strips, of which nothing may be lost.
+StickOrder two_boards_full(Nanometres one, Nanometres other) {
+  StickOrder order = two_strips_and_a_board(one);
+  order.pieces = {{"A", 1, one, 1}, {"B", 1, other, 1}, {"C", 0, 29, 2}, {"D", 0, 59, 2}};
+  return order;
+}
+
+StickProblem problem_of(const StickOrder& order) {
+  return stick_problems(order, shapes_of(order).planned, false, Ripping::parts).at(0);
+}
+
+struct Answer {
+  Fit fit = Fit::unknown;
+  std::vector<Nanometres> ripped;  // by board: how much of it, a kerf behind
+};
+
+// Whether so many of each source hold all pieces.
+Answer answer(const StickOrder& order, const std::vector<int>& taken) {
+  const StickProblem problem = problem_of(order);
+  RippingPricer pricer(problem, order.saw);
+  PartFitter fitter(problem, pricer, order.saw, {100, 10'000, 1'000'000});
+  std::vector<PatternUse> patterns;
+  Answer given{fitter.fit(taken, patterns), {}};
+  for (const PatternUse& use : patterns)
+    given.ripped.push_back(pricer.ripped_length(pricer.lying(use.pattern)));
+  return given;
+}
+
 }  // namespace
 
 TEST(PartRips, OneBoardGivesStripsAndARestThatStaysWhole) {
@@ -75,7 +103,7 @@ TEST(PartRips, APlanMayExistWithThemAlone) {
 
 TEST(BoardUses, AreAllWaysOfABoardWithRoomForAPieceOnEitherSideOfItsCrosscut) {
   const StickOrder order = two_strips_and_a_board(40);
-  const StickProblem problem = stick_problems(order, shapes_of(order).planned, false, Ripping::parts).at(0);
+  const StickProblem problem = problem_of(order);
   const BoardUses made = board_uses(problem, ways_to_use(problem, order.saw), order.saw);
   // As they are, and where work for one strip or for two is paid: as they are, ripped all along or ripped in part.
   ASSERT_EQ(problem.cover.sources.size(), 3U);
@@ -94,57 +122,27 @@ TEST(BoardUses, AreAllWaysOfABoardWithRoomForAPieceOnEitherSideOfItsCrosscut) {
 }
 
 TEST(PartFitter, TellsWhetherOneBoardHoldsAllPieces) {
-  for (const Nanometres board : {47, 48}) {
-    SCOPED_TRACE(board);
-    const StickOrder order = two_strips_and_a_board(board);
-    const StickProblem problem = stick_problems(order, shapes_of(order).planned, false, Ripping::parts).at(0);
-    RippingPricer pricer(problem, order.saw);
-    PartFitter fitter(problem, pricer, order.saw, {100, 10'000, 1'000'000});
-    std::vector<PatternUse> patterns;
-    EXPECT_EQ(fitter.fit({0, 0, 1}, patterns), board == 47 ? Fit::yes : Fit::no);
-    if (board == 48) continue;
-    ASSERT_EQ(patterns.size(), 1U);
-    EXPECT_EQ(pricer.ripped_length(pricer.lying(patterns[0].pattern)), 48 + 1);
-  }
-}
-
-// Two boards as above and of strips two pairs; of both together nothing may be lost.
-StickProblem two_boards(const StickOrder& order) {
-  return stick_problems(order, shapes_of(order).planned, false, Ripping::parts).at(0);
-}
-
-StickOrder two_boards_full(Nanometres one, Nanometres other) {
-  StickOrder order = two_strips_and_a_board(one);
-  order.pieces = {{"A", 1, one, 1}, {"B", 1, other, 1}, {"C", 0, 29, 2}, {"D", 0, 59, 2}};
-  return order;
+  const Answer fits = answer(two_strips_and_a_board(47), {0, 0, 1});
+  EXPECT_EQ(fits.fit, Fit::yes);
+  EXPECT_THAT(fits.ripped, ElementsAre(48 + 1));
+  EXPECT_EQ(answer(two_strips_and_a_board(48), {0, 0, 1}).fit, Fit::no);
 }
 
 TEST(PartFitter, CrosscutsEachBoardWhereItsPiecesNeedIt) {
   // Clear are 96, with a kerf 97. Strips of 29 and a kerf leave 67: 66 and a kerf. Strips of 59 leave 37: 36 and a kerf.
-  const StickOrder order = two_boards_full(66, 36);
-  const StickProblem problem = two_boards(order);
-  RippingPricer pricer(problem, order.saw);
-  PartFitter fitter(problem, pricer, order.saw, {100, 10'000, 1'000'000});
-  std::vector<PatternUse> patterns;
-  ASSERT_EQ(fitter.fit({0, 0, 2}, patterns), Fit::yes);
-  std::vector<Nanometres> ripped;
-  for (const PatternUse& use : patterns) ripped.push_back(pricer.ripped_length(pricer.lying(use.pattern)));
-  EXPECT_THAT(ripped, UnorderedElementsAre(30, 60));
+  const Answer fits = answer(two_boards_full(66, 36), {0, 0, 2});
+  EXPECT_EQ(fits.fit, Fit::yes);
+  EXPECT_THAT(fits.ripped, UnorderedElementsAre(30, 60));
 }
 
 TEST(PartFitter, ProvesThatPiecesDoNotFitThoughTheyTakeNoMoreWood) {
   // As much in all, but 42 and a kerf fit beside no strip of 59, and side by side no two pairs are shorter.
-  const StickOrder order = two_boards_full(60, 42);
-  const StickProblem problem = two_boards(order);
-  RippingPricer pricer(problem, order.saw);
-  PartFitter fitter(problem, pricer, order.saw, {100, 10'000, 1'000'000});
-  std::vector<PatternUse> patterns;
-  EXPECT_EQ(fitter.fit({0, 0, 2}, patterns), Fit::no);
+  EXPECT_EQ(answer(two_boards_full(60, 42), {0, 0, 2}).fit, Fit::no);
 }
 
 TEST(UsesRelaxation, KnowsWhereBoardsMayBeCrosscut) {
   const StickOrder order = two_strips_and_a_board(40);
-  const StickProblem problem = two_boards(order);
+  const StickProblem problem = problem_of(order);
   const Limits limits{100, 10'000, 1'000'000};
   UsesRelaxation relaxed(problem, ways_to_use(problem, order.saw), order.saw, limits);
   const std::vector<int> used{0, 0, 0, 0, 0, 0, 1};  // one board, in part ripped into two strips
